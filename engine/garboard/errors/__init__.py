@@ -1,0 +1,26 @@
+"""Errors with fields: code, place, found, expected, hint. Text is made only when shown."""
+
+from garboard.errors.codes import CATALOGUE, Code
+from garboard.errors.nearest import did_you_mean, nearest
+from garboard.errors.place import NOWHERE, Place
+from garboard.errors.problem import Problem, in_order, render
+from garboard.errors.tree import (
+    CalculationError,
+    CommandRefused,
+    DocumentRefused,
+    GarboardError,
+    OutputRefused,
+    PackRefused,
+    PluginError,
+    ReadingError,
+    RecordRefused,
+    Refused,
+    TrailRefused,
+)
+
+__all__ = [
+    "CATALOGUE", "NOWHERE", "CalculationError", "Code", "CommandRefused", "DocumentRefused",
+    "GarboardError", "OutputRefused", "PackRefused", "Place", "PluginError", "Problem",
+    "ReadingError", "RecordRefused", "Refused", "TrailRefused", "did_you_mean", "in_order",
+    "nearest", "render",
+]

@@ -1,0 +1,3 @@
+"""Problem codes of the floor documents."""
+
+CODES: dict[str, tuple[str, str]] = {}

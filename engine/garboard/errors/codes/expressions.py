@@ -1,0 +1,3 @@
+"""Problem codes of the floor expressions."""
+
+CODES: dict[str, tuple[str, str]] = {}

@@ -1,0 +1,3 @@
+"""Problem codes of the floor network."""
+
+CODES: dict[str, tuple[str, str]] = {}

@@ -1,0 +1,3 @@
+"""Problem codes of the floor outputs."""
+
+CODES: dict[str, tuple[str, str]] = {}

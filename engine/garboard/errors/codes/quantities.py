@@ -1,0 +1,3 @@
+"""Problem codes of the floor quantities."""
+
+CODES: dict[str, tuple[str, str]] = {}

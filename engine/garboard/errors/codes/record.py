@@ -1,0 +1,3 @@
+"""Problem codes of the floor record."""
+
+CODES: dict[str, tuple[str, str]] = {}
