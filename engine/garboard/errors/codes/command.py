@@ -1,3 +1,23 @@
-"""Problem codes of the floor command."""
+"""Problem codes of the command line."""
 
-CODES: dict[str, tuple[str, str]] = {}
+CODES: dict[str, tuple[str, str]] = {
+    "command-unknown": (
+        "No such command",
+        "The first word after the program's name is the command; garboard --help lists them."),
+    "command-line": (
+        "The command line makes no sense",
+        "An option is unknown, needs a value, or was given a value it does not take."),
+    "date-unreadable": (
+        "Not a date",
+        "A date is written year-month-day, such as 2026-04-18."),
+    "date-missing": (
+        "No date for the assessment",
+        "The date of the assessment is given with --on, else it is the survey's date in the "
+        "record. Nothing is taken from the clock."),
+    "trail-for-several": (
+        "One trail file for several records",
+        "Each record gets a trail of its own. Name a folder that exists, or leave --trail out."),
+    "trail-over-input": (
+        "The trail would overwrite an input",
+        "The path of the trail is that of a record or pack. Name another file."),
+}

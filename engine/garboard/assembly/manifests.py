@@ -1,0 +1,35 @@
+"""The manifests of all plugins, read without importing any of them."""
+
+from __future__ import annotations
+
+import json
+from importlib import metadata
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Any
+
+from garboard.hooks import PROJECT
+
+#: A plugin's manifest stands under this name in the folder of its top-level package.
+FILE_NAME = "manifest.json"
+_BUILT_IN = Path(__file__).parent.parent / "quantities" / FILE_NAME
+
+
+def manifest_files() -> tuple[tuple[str, Path], ...]:
+    """Name and manifest file of the built-in plugin and of every installed one, by name."""
+    found = [(PROJECT, _BUILT_IN)]
+    for entry in sorted(metadata.entry_points(group=PROJECT), key=lambda each: each.name):
+        spec = find_spec(entry.module.partition(".")[0])
+        if spec is not None and spec.origin is not None:
+            found.append((entry.name, Path(spec.origin).parent / FILE_NAME))
+    return tuple(found)
+
+
+def read_manifests() -> list[dict[str, Any]]:
+    """Every quantity of every manifest that can be read, with its ``origin``, by name."""
+    entries: list[dict[str, Any]] = []
+    for origin, file in manifest_files():
+        if file.is_file():
+            manifest = json.loads(file.read_text(encoding="utf-8"))
+            entries += [{**entry, "origin": origin} for entry in manifest["quantities"]]
+    return sorted(entries, key=lambda entry: (entry["name"], entry["origin"]))

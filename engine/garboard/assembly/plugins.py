@@ -1,0 +1,119 @@
+"""The plugin manager: built-in quantities and installed plugins, each refused loudly by name."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from importlib import metadata
+from pathlib import Path
+from types import ModuleType
+from typing import Any
+
+import pluggy
+
+from garboard.errors import PluginError, Problem
+from garboard.hooks import API, PROJECT, specs
+from garboard.quantities import Quantity, builtin
+
+BUILT_IN = "garboard"
+
+
+@dataclass(frozen=True, slots=True)
+class Plugin:
+    """A plugin that has loaded: its name, version, the digest of its file, what it supplies."""
+
+    name: str
+    version: str
+    digest: str
+    quantities: tuple[Quantity, ...]
+
+    def as_data(self) -> dict[str, str]:
+        return {"name": self.name, "version": self.version, "digest": self.digest}
+
+
+@dataclass(frozen=True, slots=True)
+class Plugins:
+    """All plugins that loaded, and the problems of those that did not."""
+
+    loaded: tuple[Plugin, ...]
+    problems: tuple[Problem, ...]
+
+    def quantities(self) -> Iterator[Quantity]:
+        for plugin in self.loaded:
+            yield from plugin.quantities
+
+
+def load_plugins(entry_points: Iterable[metadata.EntryPoint] | None = None) -> Plugins:
+    """Register the built-ins, then every installed plugin in order of name.
+
+    A plugin that does not load, breaks its manifest or wants another interface is left out and
+    stands in ``problems``; the rest goes on.
+    """
+    from garboard import __version__
+
+    loaded = [_load(builtin, BUILT_IN, __version__)]
+    problems: list[Problem] = []
+    if entry_points is None:
+        entry_points = metadata.entry_points(group=PROJECT)
+    for entry in sorted(entry_points, key=lambda each: each.name):
+        version = entry.dist.version if entry.dist is not None else "unknown"
+        try:
+            loaded.append(_load(entry.load(), entry.name, version))
+        except PluginError as error:
+            problems.append(error.problem())
+        except Exception as error:  # noqa: BLE001 - whatever a plugin raises is reported by name
+            problems.append(PluginError(entry.name, "plugin-does-not-load",
+                                        found=f"{type(error).__name__}: {error}").problem())
+    return Plugins(tuple(loaded), tuple(problems))
+
+
+def _load(module: ModuleType | Any, name: str, version: str) -> Plugin:
+    manager = pluggy.PluginManager(PROJECT)
+    manager.add_hookspecs(specs)
+    try:
+        manager.register(module, name)
+        manager.check_pending()
+    except pluggy.PluginValidationError as error:
+        raise PluginError(name, "plugin-hook-unknown", found=str(error)) from error
+    declared = tuple(quantity for each in manager.hook.garboard_quantities() for quantity in each)
+    if name != BUILT_IN:
+        declared = tuple(_from(name, quantity) for quantity in declared)
+    _check_manifest(name, manager.hook.garboard_manifest(), declared)
+    return Plugin(name, version, _digest(module), declared)
+
+
+def _from(name: str, quantity: Quantity) -> Quantity:
+    from dataclasses import replace
+
+    return replace(quantity, origin=name)
+
+
+def _check_manifest(name: str, paths: list[str], declared: tuple[Quantity, ...]) -> None:
+    """Hold the manifest against what the plugin declares."""
+    if len(paths) != 1:
+        raise PluginError(name, "plugin-without-manifest", found=f"{len(paths)} manifests",
+                          expected="one file of format plugin-manifest/1")
+    try:
+        manifest = json.loads(Path(paths[0]).read_text(encoding="utf-8"))
+    except (OSError, ValueError) as error:
+        raise PluginError(name, "plugin-manifest-unreadable", found=str(error)) from error
+    if manifest.get("api") != API:
+        raise PluginError(name, "plugin-api-mismatch", found=f"written for {manifest.get('api')}",
+                          expected=f"plugin interface {API}")
+    if manifest.get("quantities") != [each.as_data() for each in declared]:
+        raise PluginError(name, "plugin-manifest-differs", found=paths[0],
+                          expected="the quantities the plugin declares, in the same order",
+                          hint="write the manifest anew from the declarations")
+
+
+def _digest(module: ModuleType | Any) -> str:
+    file = getattr(module, "__file__", None)
+    return hashlib.sha256(Path(file).read_bytes()).hexdigest() if file else "none"
+
+
+def manifest_of(name: str, quantities: Iterable[Quantity]) -> dict[str, object]:
+    """The manifest of a plugin, as its file should read."""
+    return {"format": "plugin-manifest/1", "plugin": name, "api": API,
+            "quantities": [each.as_data() for each in quantities]}

@@ -1,0 +1,74 @@
+"""Everything put together once: plugins, the registry of quantities, the vocabulary, packs."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from functools import cached_property
+from pathlib import Path
+from typing import Any
+
+from garboard.assembly.plugins import Plugins, load_plugins
+from garboard.assembly.vocabulary import vocabulary_of
+from garboard.assessment import Assessment, assess, assessment_day
+from garboard.documents import read_document, shipped_folder
+from garboard.expressions import Vocabulary
+from garboard.packs import CheckedPack, find_pack, load_pack
+from garboard.quantities import Registry
+from garboard.record import Record, read_record
+
+
+@dataclass
+class Workshop:
+    """Reads records, loads packs and assesses one against the others."""
+
+    plugins: Plugins
+    pack_files: list[Path] = field(default_factory=list)
+
+    @cached_property
+    def registry(self) -> Registry:
+        return Registry(self.plugins.quantities())
+
+    @cached_property
+    def vocabulary(self) -> Vocabulary:
+        return vocabulary_of(self.registry)
+
+    def load_packs(self, names: Iterable[str]) -> tuple[CheckedPack, ...]:
+        """The packs of those names, folders or files; PackRefused with every problem of one."""
+        loaded = []
+        for name in dict.fromkeys(names):
+            path = find_pack(name, (shipped_folder("rulepacks"),))
+            self.pack_files.append(path)
+            loaded.append(load_pack(path, self.vocabulary))
+        return tuple(loaded)
+
+    def read_record(self, file: str | Path) -> Record:
+        """The record in a file; DocumentRefused or RecordRefused with every problem of it."""
+        return read_record(read_document(file))
+
+    def assess(self, file: str | Path, packs: tuple[CheckedPack, ...],
+               day: str | None = None) -> Assessment:
+        """The assessment of the record in a file, for the given day or that of the survey."""
+        started = time.perf_counter()
+        record = self.read_record(file)
+        reading = time.perf_counter() - started
+        return assess(record, packs, self.registry, assessment_day(record, day), self.about(),
+                      timings={"reading": reading})
+
+    def about(self) -> dict[str, Any]:
+        """What a trail says of the program that made it, outside the digest."""
+        import platform
+        from datetime import UTC, datetime
+
+        from garboard import __version__
+
+        return {"garboard": __version__,
+                "plugins": [each.as_data() for each in self.plugins.loaded],
+                "written_at": datetime.now(UTC).isoformat(timespec="seconds"),
+                "python": platform.python_version(), "platform": platform.platform()}
+
+
+def open_workshop() -> Workshop:
+    """A workshop with the built-in quantities and all installed plugins."""
+    return Workshop(load_plugins())

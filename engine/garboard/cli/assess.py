@@ -1,0 +1,74 @@
+"""``garboard assess``: check records against packs, write a trail for each, say what came out."""
+
+from __future__ import annotations
+
+
+import click
+
+EPILOG = """\b
+Examples:
+  garboard assess launch.yaml --pack small-craft-lithium
+  garboard assess launch.yaml --pack small-craft-lithium --pack ./house-rules --on 2026-04-18
+  garboard assess launch.yaml ferry.yaml --pack small-craft-lithium --trail trails/ --json
+
+\b
+A pack is named by its name (a shipped pack), its folder, or its file.
+
+\b
+The trail holds the record, the packs, every finding and the derivation of every figure. Without
+--trail it is written into the current folder as NAME.trail.json, NAME being that of the record.
+
+\b
+Exit codes:
+  0  nothing failed, and nothing at danger or warning is left open
+  1  at least one rule failed
+  2  nothing failed, but something at danger or warning could not be assessed,
+     or the packs do not apply
+  3  a record, a pack or the command line was refused
+  4  a calculation failed; the trail is still written
+"""
+
+
+@click.command("assess", epilog=EPILOG)
+@click.argument("records", nargs=-1, required=True, metavar="RECORD...")
+@click.option("--pack", "packs", multiple=True, required=True, metavar="PACK",
+              help="Rule pack to check against; may be given several times.")
+@click.option("--on", "day", metavar="DATE",
+              help="Date of the assessment, YEAR-MONTH-DAY  [default: the survey's date]")
+@click.option("--trail", metavar="FILE",
+              help="Where to write the trail; for several records, a folder that exists  "
+                   "[default: NAME.trail.json in the current folder]")
+@click.option("--json", "as_json", is_flag=True, help="Print findings as JSON instead of text.")
+@click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
+def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None, trail: str | None,
+            as_json: bool, us_units: bool) -> int:
+    """Check installation records against rule packs, write the audit trail, say what came out."""
+    from garboard.assembly import open_workshop
+    from garboard.cli.printing import show_report, show_warning
+    from garboard.cli.trail_path import trail_paths
+    from garboard.errors import Refused
+    from garboard.trail import prevailing
+
+    workshop = open_workshop()
+    for problem in workshop.plugins.problems:
+        show_warning(problem)
+    rules = workshop.load_packs(packs)
+    targets = trail_paths(records, trail, (*records, *(str(each) for each in workshop.pack_files)))
+    codes = []
+    for record, target in zip(records, targets, strict=True):
+        try:
+            assessed = workshop.assess(record, rules, day)
+            assessed.write(target)
+        except Refused as refused:
+            if len(records) == 1:
+                raise
+            click.echo(str(refused), err=True)
+            codes.append(3)
+            continue
+        for problem in assessed.warnings:
+            show_warning(problem)
+        show_report(assessed.trail, target, as_json=as_json, us_units=us_units)
+        codes.append(assessed.trail.exit_code)
+    return prevailing(codes)
+
+

@@ -1,0 +1,99 @@
+"""The command line: one command per file, imported only when it is called."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+
+import click
+
+from garboard import __version__
+
+#: Commands by name: the module, and the line that ``--help`` shows without importing it.
+COMMANDS = {
+    "assess": ("garboard.cli.assess", "Check records against rule packs and write the trail."),
+    "quantities": ("garboard.cli.quantities", "List the figures that can be computed, or one."),
+}
+
+
+class _Commands(click.Group):
+    """A group that imports a command's module when the command is called."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        command: click.Command = import_module(COMMANDS[cmd_name][0]).command
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
+
+    def resolve_command(self, ctx: click.Context, args: list[str],
+                        ) -> tuple[str | None, click.Command | None, list[str]]:
+        if args and args[0] not in COMMANDS and not args[0].startswith("-"):
+            from garboard.errors import CommandRefused, Problem, did_you_mean
+
+            raise CommandRefused([Problem(
+                "command-unknown", found=args[0], expected=f"one of {', '.join(COMMANDS)}",
+                hint=did_you_mean(args[0], COMMANDS) or "garboard --help lists the commands")])
+        return super().resolve_command(ctx, args)
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="garboard")
+def garboard() -> None:
+    """Check the record of a boat's battery installation against rule packs, and show the working.
+
+    \b
+    Examples:
+      garboard assess launch.yaml --pack small-craft-lithium
+      garboard assess --help
+    """
+
+
+REFUSED = 3
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Entry point; ends the process with the exit code of the command."""
+    sys.exit(run(arguments))
+
+
+def run(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line and return its exit code; a refusal is shown and gives 3."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="replace")
+    try:
+        code = garboard.main(args=None if arguments is None else list(arguments),
+                             prog_name="garboard", standalone_mode=False)
+    except click.ClickException as error:
+        return _refuse_usage(error)
+    except (click.Abort, KeyboardInterrupt):
+        click.echo("stopped", err=True)
+        return 130
+    except Exception as error:
+        from garboard.errors import Refused
+
+        if not isinstance(error, Refused):
+            raise
+        click.echo(str(error), err=True)
+        return REFUSED
+    return code if isinstance(code, int) else 0
+
+
+def _refuse_usage(error: click.ClickException) -> int:
+    """A command line that click refuses, in the form all our problems have."""
+    from garboard.errors import CommandRefused, Problem
+
+    context = getattr(error, "ctx", None)
+    hint = f"{context.command_path} --help" if context is not None else "garboard --help"
+    refused = CommandRefused([Problem("command-line", found=error.format_message(), hint=hint)])
+    click.echo(str(refused), err=True)
+    return REFUSED

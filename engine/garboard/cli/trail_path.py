@@ -1,0 +1,38 @@
+"""Where each record's trail goes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from garboard.errors import CommandRefused, Place, Problem
+
+ENDING = ".trail.json"
+
+
+def trail_paths(records: Sequence[str], asked: str | None,
+                inputs: Sequence[str]) -> tuple[Path, ...]:
+    """One path per record; CommandRefused when one would overwrite an input or another trail."""
+    if asked is None:
+        paths = [Path(Path(record).stem + ENDING) for record in records]
+    elif Path(asked).is_dir():
+        paths = [Path(asked) / (Path(record).stem + ENDING) for record in records]
+    elif len(records) == 1:
+        paths = [Path(asked)]
+    else:
+        raise CommandRefused([Problem(
+            "trail-for-several", Place(file=asked), found=f"{len(records)} records, one file",
+            hint="name a folder that exists, or leave --trail out")])
+    taken = {_real(each): each for each in inputs}
+    for record, path in zip(records, paths, strict=True):
+        if _real(path) in taken:
+            raise CommandRefused([Problem(
+                "trail-over-input", Place(file=str(path)),
+                found=f"the trail of {record} would overwrite {taken[_real(path)]}",
+                hint="name another file with --trail")])
+        taken[_real(path)] = f"the trail of {record}"
+    return tuple(paths)
+
+
+def _real(path: str | Path) -> Path:
+    return Path(path).resolve()

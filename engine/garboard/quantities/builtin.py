@@ -1,0 +1,33 @@
+"""The built-in quantities as a plugin like any other."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from garboard.hooks import hookimpl
+from garboard.quantities.declaration import Quantity
+from garboard.quantities.topics import (
+    batteries,
+    charging,
+    conductors,
+    faults,
+    protection,
+    runs,
+    voltages,
+    zones,
+)
+
+TOPICS = (batteries, charging, conductors, faults, protection, runs, voltages, zones)
+MANIFEST = Path(__file__).parent / "manifest.json"
+
+
+@hookimpl
+def garboard_quantities() -> tuple[Quantity, ...]:
+    """All built-in quantities."""
+    return tuple(quantity for topic in TOPICS for quantity in topic.QUANTITIES)
+
+
+@hookimpl
+def garboard_manifest() -> str:
+    """The manifest of the built-in quantities."""
+    return str(MANIFEST)

@@ -1,0 +1,221 @@
+"""All figures of one record: lazy, each computed once, with the derivation of every one."""
+
+from __future__ import annotations
+
+import traceback
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Final
+
+from garboard.network import Network
+from garboard.quantities.declaration import Figure, Quantity
+from garboard.quantities.item import Item
+from garboard.quantities.needs import Need
+from garboard.quantities.registry import Registry
+from garboard.record import SUBJECTS, Record, Thing
+from garboard.values import (
+    CALCULATION_ERROR,
+    NOT_RECORDED,
+    OUTSIDE_METHOD,
+    Bounds,
+    Unknown,
+    finite,
+    rounded_value,
+)
+
+NETWORK: Final = "network"
+_TYPES: Final[dict[str, tuple[type, ...]]] = {
+    "number": (float, Bounds), "count": (int,), "truth": (bool,), "text": (str,)}
+
+
+@dataclass(frozen=True, slots=True)
+class Derivation:
+    """How one figure came about: the quantity, its result, and the keys of what went into it.
+
+    ``inputs`` pairs each argument with the keys (``f1.rating``) of the facts and figures it took.
+    """
+
+    quantity: Quantity
+    item: str
+    value: object
+    inputs: tuple[tuple[str, tuple[str, ...]], ...]
+    table_rows: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Failure:
+    """An exception inside a calculation function, kept for the part of the trail that explains."""
+
+    key: str
+    raised: str
+    traceback: str
+
+
+class Figures:
+    """The items of a record with everything that can be known of them.
+
+    ``subjects`` gives the items of a subject, or ``None`` where the record has no such list.
+    """
+
+    def __init__(self, record: Record, network: Network, registry: Registry) -> None:
+        self.record, self.network, self.registry = record, network, registry
+        self.derivations: dict[str, Derivation] = {}
+        self.failures: list[Failure] = []
+        self._open: list[str] = []
+        self.items: dict[str, Item] = {
+            thing.id: self._item(thing) for thing in record.things.values()}
+        for subject, derived in network.derived.items():
+            for each in derived:
+                self.items[each.id] = Item(each.id, subject, {}, self._find)
+        self.items.setdefault("record", Item("record", "record", {}, self._find))
+        self.subjects: Mapping[str, tuple[Item, ...] | None] = {
+            subject: self._of_subject(subject) for subject in SUBJECTS}
+
+    def _item(self, thing: Thing) -> Item:
+        recorded: dict[str, Any] = {name: fact.value for name, fact in thing.facts.items()}
+        return Item(thing.id, thing.subject, recorded, self._find)
+
+    def _of_subject(self, subject: str) -> tuple[Item, ...] | None:
+        if subject in self.network.derived:
+            if self.record.lists.get("battery") is None:
+                return None
+            return tuple(self.items[each.id] for each in self.network.derived[subject])
+        if subject in ("record", "vessel", "survey", "wiring"):
+            return (self.items[subject],) if subject in self.items else None
+        things = self.record.lists.get(subject)
+        return None if things is None else tuple(self.items[thing.id] for thing in things)
+
+    # finding what an item does not hold yet ------------------------------------------------------
+    def _find(self, item: Item, name: str) -> object:
+        quantity = self.registry.find(item.subject, name)
+        if quantity is not None:
+            return self._compute(item, quantity)
+        subject = SUBJECTS[item.subject]
+        if name in subject.relations:
+            return self._related(item, name)
+        if name in subject.groups:
+            return self._group(item, name)
+        if name in subject.fields:
+            return Unknown.because(NOT_RECORDED, f"{item.id}.{name}")
+        raise KeyError(f"{item.subject} has no {name!r}")
+
+    def _related(self, item: Item, name: str) -> object:
+        if item.subject == "record":
+            return self._whole_list(SUBJECTS["record"].relations[name].target, name)
+        target = self.network.related(item.id, name)
+        if isinstance(target, Unknown) or target is None:
+            return target
+        if isinstance(target, str):
+            return self.items[target]
+        return tuple(self.items[each] for each in target)
+
+    def _whole_list(self, target: str, name: str) -> object:
+        items = self.subjects[target]
+        if items is None:
+            return Unknown.because(NOT_RECORDED, SUBJECTS[target].list_key or name)
+        return items if SUBJECTS["record"].relations[name].many else items[0]
+
+    def _group(self, item: Item, name: str) -> object:
+        thing = self.record.things[item.id]
+        parts = thing.groups.get(name)
+        if parts is None:
+            return Unknown.because(NOT_RECORDED, f"{item.id}.{name}")
+        return tuple(self._item(part) for part in parts)
+
+    # computing -----------------------------------------------------------------------------------
+    def _compute(self, item: Item, quantity: Quantity) -> object:
+        key = f"{item.id}.{quantity.name}"
+        if key in self._open:
+            circle = " -> ".join([*self._open[self._open.index(key):], key])
+            return self._failed(key, f"needs itself: {circle}", "")
+        self._open.append(key)
+        try:
+            arguments: dict[str, object] = {}
+            inputs: list[tuple[str, tuple[str, ...]]] = []
+            for need in self.registry.needs[quantity.full_name]:
+                value, keys = self._needed(item, need)
+                arguments[need.argument] = value
+                inputs.append((need.argument, keys))
+            figure = self._call(key, quantity, arguments)
+        finally:
+            self._open.pop()
+        self.derivations[key] = Derivation(quantity, item.id, figure.value, tuple(inputs),
+                                           figure.table_rows, figure.remarks)
+        return figure.value
+
+    def _call(self, key: str, quantity: Quantity, arguments: dict[str, object]) -> Figure:
+        unknown = _joined(arguments.values())
+        if unknown is not None and (quantity.unknowns == "joined" or unknown.is_error):
+            return Figure(unknown)
+        try:
+            result = quantity.function(**arguments)
+        except Exception as error:  # noqa: BLE001 - any failure of a calculation becomes a finding
+            return Figure(self._failed(key, f"{type(error).__name__}: {error}",
+                                       traceback.format_exc()))
+        figure = result if isinstance(result, Figure) else Figure(result)
+        return Figure(self._checked(key, quantity, figure.value), figure.table_rows,
+                      figure.remarks)
+
+    def _checked(self, key: str, quantity: Quantity, value: object) -> object:
+        """The result rounded; a result of the wrong kind, or not finite, is a failure."""
+        if quantity.kind == "opaque" or isinstance(value, Unknown):
+            return value
+        if isinstance(value, int) and not isinstance(value, bool) and quantity.kind == "number":
+            value = float(value)
+        if not isinstance(value, _TYPES[quantity.kind]) or (
+                isinstance(value, bool) and quantity.kind != "truth"):
+            return self._failed(key, f"gave {value!r}, which is not a {quantity.kind}", "")
+        if isinstance(value, float) and isinstance(finite(value), Unknown):
+            return self._failed(key, "gave a number that is not finite", "")
+        return rounded_value(value)
+
+    def _failed(self, key: str, raised: str, trace: str) -> Unknown:
+        self.failures.append(Failure(key, raised, trace))
+        return Unknown.because(CALCULATION_ERROR, detail=f"{key}: {raised}")
+
+    def _needed(self, item: Item, need: Need) -> tuple[object, tuple[str, ...]]:
+        if need.root == NETWORK:
+            return self.network, (NETWORK,)
+        start = item if need.root == "item" else self.items[need.root]
+        keys: list[str] = []
+        return _follow(start, need.keys, keys), tuple(keys)
+
+
+def _follow(item: Item, names: tuple[str, ...], keys: list[str]) -> object:
+    """Walk from item to item by name; a relation to many gives a tuple, one part per item."""
+    value = item[names[0]]
+    if len(names) == 1:
+        keys.append(f"{item.id}.{names[0]}")
+        return value
+    if isinstance(value, Item):
+        return _follow(value, names[1:], keys)
+    if isinstance(value, tuple):
+        return _flat(_follow(each, names[1:], keys) for each in value)
+    keys.append(f"{item.id}.{names[0]}")
+    if value is None:
+        return Unknown.because(OUTSIDE_METHOD, f"{item.id}.{names[0]}", "there is none")
+    return value
+
+
+def _flat(parts: Any) -> tuple[object, ...]:
+    flat: list[object] = []
+    for part in parts:
+        if isinstance(part, tuple):
+            flat.extend(part)
+        else:
+            flat.append(part)
+    return tuple(flat)
+
+
+def _joined(values: Any) -> Unknown | None:
+    """All single unknowns among the arguments as one, or none; failures inside tuples too."""
+    joined: Unknown | None = None
+    for value in values:
+        if isinstance(value, Unknown):
+            joined = value if joined is None else joined.joined(value)
+        elif isinstance(value, tuple):
+            for part in value:
+                if isinstance(part, Unknown) and part.is_error:
+                    joined = part if joined is None else joined.joined(part)
+    return joined

@@ -1,0 +1,139 @@
+"""Conductors: resistance, the loop with its return, ampacity, the rating that protects them."""
+
+from __future__ import annotations
+
+import math
+
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.table import table
+from garboard.values import (
+    NOT_RECORDED,
+    OUTSIDE_METHOD,
+    UNRECORDED,
+    Bounds,
+    Number,
+    Unknown,
+    smallest,
+)
+from garboard.values.conductor_size import ConductorSize, awg_names, awg_size
+
+#: Resistivity of annealed copper at 20 °C in Ω·mm²/m: 1/58, IEC 60028.
+COPPER_RESISTIVITY = 1 / 58
+#: Copper's resistance grows in proportion to (this + its temperature in °C): FAA AC 43.13-1B.
+COPPER_ZERO = 234.5
+
+_IEC60028 = cite("IEC 60028 (annealed copper), temperature by FAA AC 43.13-1B page 11-22", "read")
+
+
+def copper_at(temperature: Number) -> Number:
+    """Factor on copper's resistance at 20 °C for another temperature in °C."""
+    return (temperature + COPPER_ZERO) / (20.0 + COPPER_ZERO)
+
+
+@quantity("conductor.lowest_temperature", dimension="temperature", unknowns="passed",
+          needs={"places": "places.temperature.low"},
+          method="The lowest temperature of the places the conductor lies in",
+          citation=cite("definition", "definition"), valid="places with a recorded temperature")
+def lowest_temperature(places: tuple[Number, ...] | Unknown) -> Number:
+    if isinstance(places, Unknown):
+        return places
+    if not places:
+        return Unknown.because(NOT_RECORDED, detail="no place is recorded for this conductor")
+    return smallest(places)
+
+
+@quantity("conductor.cold_resistance", dimension="resistance", unknowns="passed",
+          needs={"stated": "resistance", "size": "size", "length": "length",
+                 "coldest": "lowest_temperature", "insulation": "insulation"},
+          method="Resistance as stated; else a lower bound: annealed copper of the full nominal "
+                 "area at the lowest temperature of the places it lies in. A missing fact leaves "
+                 "a resistance of at least zero",
+          citation=_IEC60028, valid="copper; the largest fault current (cold conductors)")
+def cold_resistance(stated: Number, size: ConductorSize | Unknown, length: Number,
+                    coldest: Number, insulation: Number) -> Number:
+    if not isinstance(stated, Unknown):
+        return stated
+    if isinstance(size, Unknown) or isinstance(length, Unknown):
+        missing = stated.joined(size).joined(length)
+        return Bounds(0.0, math.inf, basis=(UNRECORDED,), causes=missing.causes)
+    at_20 = length * COPPER_RESISTIVITY / size.area_mm2
+    if isinstance(coldest, Unknown):
+        hottest = math.inf if isinstance(insulation, (Unknown, Bounds)) else insulation
+        coldest = Bounds(-COPPER_ZERO, hottest, basis=(UNRECORDED,), causes=coldest.causes)
+    return at_20 * copper_at(coldest)
+
+
+@quantity("conductor.loop_resistance", dimension="resistance", unknowns="passed",
+          needs={"outgoing": "cold_resistance", "carries": "run.carries",
+                 "returns": "run.returns", "length": "length", "run_length": "run.outgoing_length",
+                 "return_resistance": "run.return_cold_resistance"},
+          method="Resistance out, plus this conductor's share of the return of its run (as the "
+                 "outgoing conductor, or by its share of the run's length); none on a negative or "
+                 "series conductor. An unrecorded return is at least zero",
+          citation=cite("common practice of the trade", "common practice"),
+          valid="a return that lies beside its outgoing conductor")
+def loop_resistance(outgoing: Number, carries: str, returns: str | Unknown, length: Number,
+                    run_length: Number, return_resistance: Number) -> Figure:
+    if carries != "positive" or returns == "own runs":
+        return Figure(outgoing)
+    if isinstance(returns, Unknown):
+        unrecorded = Bounds(0.0, math.inf, basis=(UNRECORDED,), causes=returns.causes)
+        return Figure(outgoing + unrecorded)
+    if returns == "as outgoing":
+        return Figure(outgoing * 2.0)
+    if returns == "neglected":
+        return Figure(outgoing, remarks=("the record neglects the return",))
+    share = length / run_length
+    if isinstance(share, Unknown):
+        share = Bounds(0.0, 1.0, basis=(UNRECORDED,), causes=share.causes)
+    return Figure(outgoing + return_resistance * share)
+
+
+@quantity("conductor.ampacity", dimension="current",
+          needs={"size": "size", "insulation": "insulation"},
+          method="Table 5 by AWG size and insulation rating; a size in mm² or SAE takes the row of "
+                 "the next smaller AWG by area; an insulation rating between two columns takes "
+                 "the lower column",
+          citation=cite("33 CFR 183.425 Table 5", "read"),
+          valid="18 AWG to 4/0 AWG with a row in the table, insulation of 60 °C and more, "
+                "ambient 30 °C, not bundled; nothing is interpolated")
+def ampacity(size: ConductorSize, insulation: Number) -> Figure:
+    allowed = table("ampacity-33cfr183-425")
+    row = _ampacity_row(size)
+    if row is None or row not in allowed.rows:
+        return Figure(Unknown.because(
+            OUTSIDE_METHOD, detail=f"{allowed.title}: no row for {size.written}"))
+    rating = insulation.lo if isinstance(insulation, Bounds) else insulation
+    columns = [column for column in allowed.rows[row] if float(column) <= rating]
+    if not columns:
+        return Figure(Unknown.because(
+            OUTSIDE_METHOD, detail=f"{allowed.title}: no column for insulation of {rating:g} °C"))
+    remarks = () if size.system == "AWG" else (f"{size.written} reads as {row} AWG",)
+    return Figure(allowed.cell(row, columns[-1]), (allowed.reference(row, columns[-1]),), remarks)
+
+
+def _ampacity_row(size: ConductorSize) -> str | None:
+    """The size's own AWG row, or for other systems the largest AWG that is not larger by area."""
+    if size.system == "AWG":
+        return size.name
+    rows = table("ampacity-33cfr183-425").rows
+    fitting = [name for name in awg_names() if name in rows
+               and awg_size(name).area_mm2 <= size.area_mm2]
+    return max(fitting, key=lambda name: awg_size(name).area_mm2, default=None)
+
+
+@quantity("conductor.protection_rating", dimension="current", unknowns="passed",
+          needs={"ratings": "protecting_devices.rating"},
+          method="The greatest rating among the devices that each way of feeding the conductor "
+                 "must pass through",
+          citation=cite("common practice of the trade", "common practice"),
+          valid="one device per way of feeding; feeders in parallel do not yet add")
+def protection_rating(ratings: tuple[Number, ...] | Unknown) -> Number:
+    if isinstance(ratings, Unknown):
+        return ratings
+    if not ratings:
+        return Unknown.because(OUTSIDE_METHOD, detail="no device protects this conductor")
+    return smallest(ratings)
+
+
+QUANTITIES = (lowest_temperature, cold_resistance, loop_resistance, ampacity, protection_rating)

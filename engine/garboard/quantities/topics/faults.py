@@ -1,0 +1,64 @@
+"""Fault currents: the circuit in its largest state, and what a short draws through each device."""
+
+from __future__ import annotations
+
+from garboard.network import Circuit, Network
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.values import Number
+
+_NODAL = cite("nodal analysis of a resistive network, checked against ngspice", "definition")
+_STATE = ("steady current into a dead short; sources at their greatest open-circuit voltage, "
+          "conductors cold; joints of no resistance; declared contributions of chargers and "
+          "machines not added; arcs are not covered")
+
+
+@quantity("record.largest_fault_circuit", kind="opaque",
+          needs={"network": "network", "conductors": "conductors.loop_resistance",
+                 "conductor_ids": "conductors.id", "devices": "devices.least_resistance",
+                 "device_ids": "devices.id", "switches": "switches.least_resistance",
+                 "switch_ids": "switches.id", "emfs": "batteries.open_circuit_voltage_max",
+                 "internal": "batteries.source_resistance", "battery_ids": "batteries.id"},
+          method="The DC network with the resistance of every conductor, device and switch, and "
+                 "the EMF and source resistance of every battery",
+          citation=_NODAL, valid=_STATE)
+def largest_fault_circuit(network: Network, **parts: tuple[object, ...]) -> Circuit:
+    resistance = {}
+    for kind in ("conductor", "device", "switch"):
+        plural = {"switch": "switches"}.get(kind, f"{kind}s")
+        resistance |= dict(zip(parts[f"{kind}_ids"], parts[plural], strict=True))
+    resistance |= dict(zip(parts["battery_ids"], parts["internal"], strict=True))
+    emf = dict(zip(parts["battery_ids"], parts["emfs"], strict=True))
+    return Circuit(network, resistance, emf)
+
+
+@quantity("device.prospective_current", dimension="current",
+          needs={"circuit": "record.largest_fault_circuit", "device": "id"},
+          method="Current through the device's place with the device replaced by a link, for a "
+                 "short at either of its terminals; the larger of the two",
+          citation=_NODAL, valid=_STATE)
+def prospective_current(circuit: Circuit, device: str) -> Figure:
+    return _sided(circuit, device, own_resistance=False)
+
+
+@quantity("device.through_current", dimension="current",
+          needs={"circuit": "record.largest_fault_circuit", "device": "id"},
+          method="Current through the device with its own resistance, for a short at either of "
+                 "its terminals; the larger of the two",
+          citation=_NODAL, valid=_STATE)
+def through_current(circuit: Circuit, device: str) -> Figure:
+    return _sided(circuit, device, own_resistance=True)
+
+
+def _sided(circuit: Circuit, device: str, *, own_resistance: bool) -> Figure:
+    sided = circuit.device_current(device, own_resistance=own_resistance)
+    return Figure(sided.value, remarks=(f"short at the {sided.side!r} terminal",))
+
+
+@quantity("bus.fault_current", dimension="current",
+          needs={"circuit": "record.largest_fault_circuit", "bus": "id"},
+          method="Current into a short at the bus", citation=_NODAL, valid=_STATE)
+def bus_fault_current(circuit: Circuit, bus: str) -> Number:
+    return circuit.fault_current(bus)
+
+
+QUANTITIES = (largest_fault_circuit, prospective_current, through_current, bus_fault_current)

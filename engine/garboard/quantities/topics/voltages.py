@@ -1,0 +1,106 @@
+"""Voltages: the highest a bank and what hangs on it can see, and the trips above it."""
+
+from __future__ import annotations
+
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.values import OUTSIDE_METHOD, Number, Unknown, largest, smallest
+
+_DEFINITION = cite("definition", "definition")
+_PRACTICE = cite("common practice of the trade", "common practice")
+
+
+@quantity("string.open_circuit_voltage_max", dimension="voltage",
+          needs={"voltages": "batteries.open_circuit_voltage_max"},
+          method="Sum of the greatest open-circuit voltages of its batteries in series",
+          citation=_DEFINITION, valid="batteries at rest")
+def string_open_circuit_voltage_max(voltages: tuple[Number, ...]) -> Number:
+    total: Number = 0.0
+    for voltage in voltages:
+        total = total + voltage
+    return total
+
+
+@quantity("source.highest_stage_voltage", dimension="voltage", unknowns="passed",
+          needs={"bulk": "stages.bulk", "absorption": "stages.absorption",
+                 "float_stage": "stages.float", "equalising": "stages.equalising",
+                 "equalising_enabled": "equalising_enabled", "tolerance": "tolerance"},
+          method="The highest voltage stage as stored, with the regulator's tolerance where "
+                 "recorded; equalising counts unless it is recorded as switched off",
+          citation=_PRACTICE, valid="stages at the source's own terminals")
+def highest_stage_voltage(bulk: Number, absorption: Number, float_stage: Number,
+                          equalising: Number, equalising_enabled: bool | Unknown,
+                          tolerance: Number) -> Figure:
+    stages = [stage for stage in (bulk, absorption, float_stage) if not isinstance(stage, Unknown)]
+    if equalising_enabled is not False and not isinstance(equalising, Unknown):
+        stages.append(equalising)
+    if not stages:
+        return Figure(_any_unknown(absorption, bulk))
+    if equalising_enabled is True and isinstance(equalising, Unknown):
+        stages.append(equalising)
+    highest = largest(stages)
+    if isinstance(tolerance, Unknown):
+        return Figure(highest, remarks=("no tolerance of the regulator is recorded",))
+    return Figure(highest + tolerance, remarks=("the regulator's tolerance is added",))
+
+
+def _any_unknown(*values: Number) -> Unknown:
+    for value in values:
+        if isinstance(value, Unknown):
+            return value
+    raise ValueError("none of the values is unknown")
+
+
+@quantity("bank.highest_system_voltage", dimension="voltage", unknowns="passed",
+          needs={"resting": "strings.open_circuit_voltage_max",
+                 "stages": "sources.highest_stage_voltage"},
+          method="The largest of the open-circuit voltage when full and every connected charging "
+                 "source's highest stage",
+          citation=_PRACTICE, valid="steady voltages; no transients such as a load dump")
+def highest_system_voltage(resting: tuple[Number, ...] | Unknown,
+                           stages: tuple[Number, ...] | Unknown) -> Number:
+    parts: list[Number] = []
+    for side in (resting, stages):
+        parts += [side] if isinstance(side, Unknown) else side
+    return largest(parts)
+
+
+@quantity("device.highest_system_voltage", dimension="voltage",
+          needs={"voltages": "banks.highest_system_voltage"},
+          method="The highest system voltage of the banks it is connected to",
+          citation=_DEFINITION, valid="devices connected to a bank")
+def device_highest_system_voltage(voltages: tuple[Number, ...]) -> Number:
+    if not voltages:
+        return Unknown.because(OUTSIDE_METHOD, detail="it is not connected to a bank")
+    return largest(voltages)
+
+
+@quantity("source.lowest_overvoltage_trip", dimension="voltage",
+          needs={"trips": "bank.batteries.overvoltage_trip"},
+          method="The least voltage at which the management of a battery it charges disconnects",
+          citation=_DEFINITION, valid="sources connected to a bank")
+def lowest_overvoltage_trip(trips: tuple[Number, ...]) -> Number:
+    if not trips:
+        return Unknown.because(OUTSIDE_METHOD, detail="it charges no battery")
+    return smallest(trips)
+
+
+@quantity("battery.overvoltage_trip", dimension="voltage", unknowns="passed",
+          needs={"pack": "managed_by.trips.voltage_high",
+                 "cell": "managed_by.trips.cell_voltage_high", "cells": "cells_in_series",
+                 "in_series": "string.batteries.id"},
+          method="The lower of the management system's pack trip and its cell trip times the "
+                 "cells in series (balanced cells)",
+          citation=_PRACTICE, valid="one management system per battery or per string of one battery")
+def overvoltage_trip(pack: Number, cell: Number, cells: int | Unknown,
+                     in_series: tuple[str, ...] | Unknown) -> Number:
+    if isinstance(in_series, tuple) and len(in_series) > 1:
+        return Unknown.because(OUTSIDE_METHOD, detail="batteries in series")
+    from_cells = cell * cells if not isinstance(cell, Unknown) else cell
+    known = [trip for trip in (pack, from_cells) if not isinstance(trip, Unknown)]
+    if not known:
+        return _any_unknown(pack, from_cells)
+    return smallest(known)
+
+
+QUANTITIES = (string_open_circuit_voltage_max, highest_stage_voltage, highest_system_voltage,
+              device_highest_system_voltage, lowest_overvoltage_trip, overvoltage_trip)
