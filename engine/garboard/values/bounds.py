@@ -1,19 +1,25 @@
 """A number known only between two ends.
 
-A tolerance, an instrument's uncertainty, a pack's stated assumption and an open side are all bounds.
-Ends are closed; an open side is minus or plus infinity. Arithmetic takes the ends through the same
-floating-point operations a point would go through: rounding is monotone, so the result contains the
-result of every point inside. A number that occurs twice in an expression is treated as if it were
-two: bounds are then wide, never wrong.
+A tolerance, an instrument's uncertainty, a pack's stated assumption and an open side are all
+bounds. Ends are closed; an open side is minus or plus infinity. A number that occurs twice in an
+expression is treated as if it were two: bounds are then wide, never wrong. Bounds whose ends meet
+become a plain number, unless an assumption is part of them.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from typing import Final, NoReturn
 
-from garboard.values.reasons import OUTSIDE_METHOD, WITHIN_UNCERTAINTY, Cause, Causes, merged
+from garboard.values.intervals import DIFFERENCE, PRODUCT, QUOTIENT, SUM, Ends, Operation
+from garboard.values.reasons import (
+    CALCULATION_ERROR,
+    OUTSIDE_METHOD,
+    WITHIN_UNCERTAINTY,
+    Cause,
+    Causes,
+    merged,
+)
 from garboard.values.unknown import Truth, Unknown
 
 TOLERANCE: Final = "tolerance"
@@ -30,8 +36,8 @@ class Bounds:
     """``[lo, hi]`` in a canonical unit, with the nominal figure where there is one.
 
     ``causes`` name what would have to be known better for a straddled limit to be decided;
-    ``basis`` says what the bounds rest on. An interval from an assumption or an unrecorded fact has
-    no nominal.
+    ``basis`` says what the bounds rest on. Bounds from an assumption or an unrecorded fact have no
+    nominal, and a failed calculation has no bounds; both are refused with ``ValueError``.
     """
 
     __slots__ = ("basis", "causes", "hi", "lo", "nominal")
@@ -44,6 +50,10 @@ class Bounds:
             raise ValueError(f"nominal {nominal!r} lies outside {lo!r} to {hi!r}")
         if not set(basis) <= set(BASES):
             raise ValueError(f"unknown basis in {basis!r}")
+        if nominal is not None and not {ASSUMPTION, UNRECORDED}.isdisjoint(basis):
+            raise ValueError(f"bounds that rest on {basis!r} have no nominal")
+        if causes and any(cause.reason == CALCULATION_ERROR for cause in causes):
+            raise ValueError("a failed calculation has no bounds")
         self.lo, self.hi, self.nominal = lo, hi, nominal
         self.basis = tuple(sorted(set(basis)))
         self.causes = causes or (Cause(WITHIN_UNCERTAINTY),)
@@ -62,38 +72,36 @@ class Bounds:
         return self if self.nominal is None else self.nominal
 
     # comparison ---------------------------------------------------------------------------------
-    def _compare(self, other: object, decide: Callable[[Bounds, Bounds], bool | None]) -> Truth:
-        if isinstance(other, Unknown):
-            return other.joined(self)
-        right = _as_bounds(other)
-        if right is None:
-            return NotImplemented
-        verdict = decide(self, right)
-        if verdict is not None:
-            return verdict
-        return Unknown(merged(_own(self), _own(right)) or self.causes)
-
     def __le__(self, other: object) -> Truth:
-        return self._compare(other, lambda a, b: True if a.hi <= b.lo else
-                             False if a.lo > b.hi else None)
+        right = _operand(other)
+        if isinstance(right, Bounds):
+            return _verdict(self, right, self.hi <= right.lo, self.lo > right.hi)
+        return NotImplemented if right is None else right.joined(self)
 
     def __lt__(self, other: object) -> Truth:
-        return self._compare(other, lambda a, b: True if a.hi < b.lo else
-                             False if a.lo >= b.hi else None)
+        right = _operand(other)
+        if isinstance(right, Bounds):
+            return _verdict(self, right, self.hi < right.lo, self.lo >= right.hi)
+        return NotImplemented if right is None else right.joined(self)
 
     def __ge__(self, other: object) -> Truth:
-        return self._compare(other, lambda a, b: True if a.lo >= b.hi else
-                             False if a.hi < b.lo else None)
+        right = _operand(other)
+        if isinstance(right, Bounds):
+            return _verdict(self, right, self.lo >= right.hi, self.hi < right.lo)
+        return NotImplemented if right is None else right.joined(self)
 
     def __gt__(self, other: object) -> Truth:
-        return self._compare(other, lambda a, b: True if a.lo > b.hi else
-                             False if a.hi <= b.lo else None)
+        right = _operand(other)
+        if isinstance(right, Bounds):
+            return _verdict(self, right, self.lo > right.hi, self.hi <= right.lo)
+        return NotImplemented if right is None else right.joined(self)
 
     def __eq__(self, other: object) -> Truth:  # type: ignore[override]
-        if isinstance(other, str):
-            return False
-        return self._compare(other, lambda a, b: False if a.hi < b.lo or b.hi < a.lo else
-                             True if a.lo == a.hi == b.lo == b.hi else None)
+        right = _operand(other)
+        if isinstance(right, Bounds):
+            return _verdict(self, right, self.lo == self.hi == right.lo == right.hi,
+                            self.hi < right.lo or right.hi < self.lo)
+        return NotImplemented if right is None else right.joined(self)
 
     def __ne__(self, other: object) -> Truth:  # type: ignore[override]
         return (self == other) ^ True
@@ -102,43 +110,37 @@ class Bounds:
         raise TypeError("the truth value of bounds is not defined")
 
     # arithmetic ---------------------------------------------------------------------------------
-    def _combine(self, other: object, ends: Callable[[Bounds, Bounds], tuple[float, float]],
-                 point: Callable[[float, float], float]) -> float | Bounds | Unknown:
-        if isinstance(other, Unknown):
-            return other.joined(self)
-        right = _as_bounds(other)
-        if right is None:
-            return NotImplemented
-        return _result(self, right, ends, point)
-
-    def _reflected(self, other: object, ends: Callable[[Bounds, Bounds], tuple[float, float]],
-                   point: Callable[[float, float], float]) -> float | Bounds | Unknown:
-        left = _as_bounds(other)
-        return NotImplemented if left is None else _result(left, self, ends, point)
-
     def __add__(self, other: object) -> float | Bounds | Unknown:
-        return self._combine(other, _sum, lambda a, b: a + b)
+        right = _operand(other)
+        return NotImplemented if right is None else _result(SUM, self, right)
 
     def __radd__(self, other: object) -> float | Bounds | Unknown:
-        return self._reflected(other, _sum, lambda a, b: a + b)
+        left = _operand(other)
+        return NotImplemented if left is None else _result(SUM, left, self)
 
     def __sub__(self, other: object) -> float | Bounds | Unknown:
-        return self._combine(other, _difference, lambda a, b: a - b)
+        right = _operand(other)
+        return NotImplemented if right is None else _result(DIFFERENCE, self, right)
 
     def __rsub__(self, other: object) -> float | Bounds | Unknown:
-        return self._reflected(other, _difference, lambda a, b: a - b)
+        left = _operand(other)
+        return NotImplemented if left is None else _result(DIFFERENCE, left, self)
 
     def __mul__(self, other: object) -> float | Bounds | Unknown:
-        return self._combine(other, _product, lambda a, b: a * b)
+        right = _operand(other)
+        return NotImplemented if right is None else _result(PRODUCT, self, right)
 
     def __rmul__(self, other: object) -> float | Bounds | Unknown:
-        return self._reflected(other, _product, lambda a, b: a * b)
+        left = _operand(other)
+        return NotImplemented if left is None else _result(PRODUCT, left, self)
 
     def __truediv__(self, other: object) -> float | Bounds | Unknown:
-        return self._combine(other, _quotient, lambda a, b: a / b)
+        right = _operand(other)
+        return NotImplemented if right is None else _result(QUOTIENT, self, right)
 
     def __rtruediv__(self, other: object) -> float | Bounds | Unknown:
-        return self._reflected(other, _quotient, lambda a, b: a / b)
+        left = _operand(other)
+        return NotImplemented if left is None else _result(QUOTIENT, left, self)
 
     def __neg__(self) -> Bounds:
         nominal = None if self.nominal is None else -self.nominal
@@ -160,7 +162,7 @@ class Bounds:
         """Whether ``other`` has the same ends, nominal, basis and causes."""
         return isinstance(other, Bounds) and self._key() == other._key()
 
-    def _key(self) -> tuple[object, ...]:
+    def _key(self) -> tuple[float, float, float | None, tuple[str, ...], Causes]:
         return (self.lo, self.hi, self.nominal, self.basis, self.causes)
 
     def __hash__(self) -> int:
@@ -173,65 +175,64 @@ class Bounds:
         return f"Bounds({self.lo!r}, {self.hi!r}, {self.nominal!r}, basis={self.basis!r})"
 
 
-def _rebuilt(lo: float, hi: float, nominal: float | None, basis: tuple[str, ...],
-             causes: Causes) -> Bounds:
-    return Bounds(lo, hi, nominal, basis=basis, causes=causes)
-
-
-def _point(number: float) -> Bounds:
-    exact = Bounds.__new__(Bounds)
-    exact.lo = exact.hi = exact.nominal = number
-    exact.basis, exact.causes = (), ()
-    return exact
-
-
-def _as_bounds(thing: object) -> Bounds | None:
-    if isinstance(thing, Bounds):
-        return thing
-    if isinstance(thing, bool) or not isinstance(thing, (int, float)):
-        return None
-    return _point(float(thing))
-
-
-def _own(side: Bounds) -> Causes:
-    return side.causes
-
-
-def _result(left: Bounds, right: Bounds, ends: Callable[[Bounds, Bounds], tuple[float, float]],
-            point: Callable[[float, float], float]) -> float | Bounds | Unknown:
-    causes = merged(left.causes, right.causes)
-    try:
-        lo, hi = ends(left, right)
-        nominal = (None if left.nominal is None or right.nominal is None
-                   else point(left.nominal, right.nominal))
-    except ZeroDivisionError:
-        return Unknown((*causes, Cause(OUTSIDE_METHOD, detail="division by something that may be zero")))
-    finite = all(map(math.isfinite, (left.lo, left.hi, right.lo, right.hi)))
-    if (finite and not (math.isfinite(lo) and math.isfinite(hi))) or (
-            nominal is not None and not math.isfinite(nominal)) or lo == _INF or hi == -_INF:
-        return Unknown((*causes, Cause(OUTSIDE_METHOD, detail="overflow")))
-    basis = tuple(sorted({*left.basis, *right.basis}))
+def bounded(lo: float, hi: float, nominal: float | None, basis: tuple[str, ...],
+            causes: Causes) -> float | Bounds:
+    """Bounds, or the plain number where the ends meet and no assumption is part of them."""
     if lo == hi and ASSUMPTION not in basis:
         return lo
     return Bounds(lo, hi, nominal, basis=basis, causes=causes)
 
 
-def _sum(a: Bounds, b: Bounds) -> tuple[float, float]:
-    return a.lo + b.lo, a.hi + b.hi
+def _rebuilt(lo: float, hi: float, nominal: float | None, basis: tuple[str, ...],
+             causes: Causes) -> Bounds:
+    return Bounds(lo, hi, nominal, basis=basis, causes=causes)
 
 
-def _difference(a: Bounds, b: Bounds) -> tuple[float, float]:
-    return a.lo - b.hi, a.hi - b.lo
+def _operand(thing: object) -> Bounds | Unknown | None:
+    """The other side of an operation; a plain number as ends that meet, without causes."""
+    if isinstance(thing, (Bounds, Unknown)):
+        return thing
+    if isinstance(thing, bool) or not isinstance(thing, (int, float)):
+        return None
+    exact = Bounds.__new__(Bounds)
+    exact.lo = exact.hi = exact.nominal = float(thing)
+    exact.basis, exact.causes = (), ()
+    return exact
 
 
-def _product(a: Bounds, b: Bounds) -> tuple[float, float]:
-    corners = [0.0 if x == 0 or y == 0 else x * y for x in (a.lo, a.hi) for y in (b.lo, b.hi)]
-    return min(corners), max(corners)
+def _verdict(left: Bounds, right: Bounds, holds: bool, fails: bool) -> Truth:
+    if holds or fails:
+        return holds
+    return Unknown(merged(left.causes, right.causes))
 
 
-def _quotient(a: Bounds, b: Bounds) -> tuple[float, float]:
-    if b.lo <= 0 <= b.hi:
-        raise ZeroDivisionError
-    corners = [0.0 if math.isinf(x) and math.isinf(y) else x / y
-               for x in (a.lo, a.hi) for y in (b.lo, b.hi)]
-    return min(corners), max(corners)
+def _result(operation: Operation, left: Bounds | Unknown,
+            right: Bounds | Unknown) -> float | Bounds | Unknown:
+    if isinstance(left, Unknown):
+        return left.joined(right)
+    if isinstance(right, Unknown):
+        return right.joined(left)
+    causes = merged(left.causes, right.causes)
+    a, b = (left.lo, left.hi), (right.lo, right.hi)
+    try:
+        ends = operation.ends(a, b)
+    except ZeroDivisionError:
+        return _undefined(causes, "division by something that may be zero")
+    nominal = (None if left.nominal is None or right.nominal is None
+               else operation.point(left.nominal, right.nominal))
+    if _overflows(a, b, ends) or (nominal is not None and math.isinf(nominal)):
+        return _undefined(causes, "overflow")
+    return bounded(*ends, nominal, tuple(sorted({*left.basis, *right.basis})), causes)
+
+
+def _overflows(a: Ends, b: Ends, ends: Ends) -> bool:
+    """Whether an end is infinite, or no number at all, that should not be."""
+    lo, hi = ends
+    if not lo <= hi or lo == _INF or hi == -_INF:
+        return True
+    open_sided = any(map(math.isinf, (*a, *b)))
+    return not open_sided and (math.isinf(lo) or math.isinf(hi))
+
+
+def _undefined(causes: Causes, detail: str) -> Unknown:
+    return Unknown((*causes, Cause(OUTSIDE_METHOD, detail=detail)))

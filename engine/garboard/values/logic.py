@@ -1,18 +1,15 @@
-"""Helpers of three-valued logic and of arithmetic that operators alone cannot spell.
+"""Helpers of three-valued logic that operators alone cannot spell.
 
-All of them evaluate every part, so the list of missing facts does not depend on order.
+All of them evaluate every part, so the list of missing facts does not depend on order, and a
+calculation error in any part, needed or not, is the result.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 
-from garboard.values.bounds import Bounds
-from garboard.values.reasons import OUTSIDE_METHOD
+from garboard.values.bounds import UNRECORDED, Bounds, bounded
 from garboard.values.unknown import Truth, Unknown
-
-Number = float | Bounds | Unknown
 
 
 def all_of(truths: Iterable[Truth]) -> Truth:
@@ -46,65 +43,51 @@ def same_value(one: object, other: object) -> bool:
 
 
 def chosen(condition: Truth, if_true: object, if_false: object) -> object:
-    """``if_true`` or ``if_false``; with an unknown condition, what both agree on, else unknown."""
-    for branch in (if_true, if_false):
-        if isinstance(branch, Unknown) and branch.is_error:
-            return branch
+    """``if_true`` or ``if_false``; with an unknown condition, what both agree on, else unknown.
+
+    Two numbers give bounds that contain both.
+    """
+    failure = failure_among((condition, if_true, if_false))
+    if failure is not None:
+        return failure
     if condition is True:
         return if_true
     if condition is False:
         return if_false
     if not isinstance(condition, Unknown):
         raise TypeError(f"a condition is true, false or unknown, not {condition!r}")
-    if condition.is_error:
-        return condition
     if same_value(if_true, if_false):
         return if_true
-    ends = [_ends(if_true), _ends(if_false)]
-    if ends[0] is not None and ends[1] is not None:
-        (lo1, hi1), (lo2, hi2) = ends[0], ends[1]
-        return Bounds(min(lo1, lo2), max(hi1, hi2), basis=("unrecorded",),
-                      causes=condition.joined(if_true).joined(if_false).causes)
-    return condition.joined(if_true).joined(if_false)
+    one, other = _ends(if_true), _ends(if_false)
+    either = condition.joined(if_true).joined(if_false)
+    if one is None or other is None:
+        return either
+    basis = {UNRECORDED}.union(*(part.basis for part in (if_true, if_false)
+                                 if isinstance(part, Bounds)))
+    return bounded(min(one[0], other[0]), max(one[1], other[1]), None, tuple(sorted(basis)),
+                   either.causes)
 
 
-def member_of(thing: object, collection: Iterable[object]) -> Truth:
+def member_of(thing: object, collection: Iterable[object] | Unknown) -> Truth:
     """Whether ``thing`` equals one of ``collection``; unknown sides give an unknown answer."""
     if isinstance(collection, Unknown):
         return collection.joined(thing)
-    return any_of(_equal(thing, each) for each in collection)
+    failure = failure_among((thing,))
+    return failure if failure is not None else any_of(_equal(thing, each) for each in collection)
+
+
+def failure_among(values: Iterable[object]) -> Unknown | None:
+    """All calculation errors among some values as one unknown, or ``None``."""
+    failure: Unknown | None = None
+    for value in values:
+        if isinstance(value, Unknown) and value.is_error:
+            failure = value if failure is None else failure.joined(value)
+    return failure
 
 
 def _equal(one: object, other: object) -> Truth:
     verdict: Truth = one == other
     return verdict
-
-
-def finite(number: Number) -> Number:
-    """The number itself, or unknown (outside method) where it overflowed."""
-    if isinstance(number, float) and not math.isfinite(number):
-        return Unknown.because(OUTSIDE_METHOD, detail="overflow")
-    return number
-
-
-def quotient(dividend: Number, divisor: Number) -> Number:
-    """Division; by zero it gives unknown (outside method)."""
-    try:
-        return finite(dividend / divisor)
-    except ZeroDivisionError:
-        return Unknown.because(OUTSIDE_METHOD, detail="division by zero")
-    except OverflowError:
-        return Unknown.because(OUTSIDE_METHOD, detail="overflow")
-
-
-def smallest(numbers: Iterable[Number]) -> Number:
-    """The least of some numbers; of none it is unknown. An unknown part leaves an upper bound."""
-    return _extreme(numbers, sign=1.0)
-
-
-def largest(numbers: Iterable[Number]) -> Number:
-    """The greatest of some numbers; of none it is unknown. An unknown part leaves a lower bound."""
-    return _extreme(numbers, sign=-1.0)
 
 
 def _ends(number: object) -> tuple[float, float] | None:
@@ -113,42 +96,3 @@ def _ends(number: object) -> tuple[float, float] | None:
     if isinstance(number, bool) or not isinstance(number, (int, float)):
         return None
     return float(number), float(number)
-
-
-def _extreme(numbers: Iterable[Number], sign: float) -> Number:
-    parts = list(numbers)
-    if not parts:
-        return Unknown.because(OUTSIDE_METHOD, detail="least or greatest of nothing")
-    if not any(isinstance(part, (Bounds, Unknown)) for part in parts):
-        exact = [part for part in parts if isinstance(part, (int, float))]
-        return min(exact) if sign > 0 else max(exact)
-    lo = hi = nominal = math.inf
-    nominal_known = True
-    causes: set[object] = set()
-    basis: set[str] = set()
-    for part in parts:
-        if isinstance(part, Unknown):
-            if part.is_error:
-                return part
-            part_lo, part_hi, part_nominal = -math.inf, math.inf, None
-            basis.add("unrecorded")
-        elif isinstance(part, Bounds):
-            part_lo, part_hi = sorted((sign * part.lo, sign * part.hi))
-            part_nominal = None if part.nominal is None else sign * part.nominal
-            basis |= set(part.basis)
-        else:
-            part_lo = part_hi = part_nominal = sign * part
-        causes |= set(getattr(part, "causes", ()))
-        lo, hi = min(lo, part_lo), min(hi, part_hi)
-        if part_nominal is None:
-            nominal_known = False
-        else:
-            nominal = min(nominal, part_nominal)
-    known = Unknown(causes)  # type: ignore[arg-type]
-    if lo == -math.inf and hi == math.inf:
-        return known
-    if lo == hi and "assumption" not in basis:
-        return sign * lo
-    ends = sorted((sign * lo, sign * hi))
-    return Bounds(ends[0], ends[1], sign * nominal if nominal_known else None,
-                  basis=tuple(sorted(basis)), causes=known.causes)

@@ -1,8 +1,11 @@
 """The unknown value: why it is unknown, and which facts would resolve it.
 
-It takes part in logic as Kleene's third truth value (semantics of ``&``, ``|``, ``^ True``: and, or,
+It takes part in logic as Kleene's third truth value (``&``, ``|`` and ``^ True`` are and, or and
 not), in comparisons and arithmetic as "could be anything", and in lookups as "leads nowhere known".
-Its truth value is forbidden: ``if unknown`` raises. A calculation error is never absorbed.
+Its truth value is forbidden: ``if unknown`` raises.
+
+A calculation error is never absorbed, and it stands alone: what is not known beside a failure is
+not named, so the causes do not depend on the order in which parts are joined.
 """
 
 from __future__ import annotations
@@ -22,7 +25,7 @@ class Unknown:
         ordered = tuple(sorted(set(causes), key=Cause.order))
         if not ordered:
             raise ValueError("an unknown value needs a cause")
-        self.causes: Causes = ordered
+        self.causes: Causes = _that_count(ordered)
 
     @classmethod
     def because(cls, reason: str, path: str = "", detail: str = "") -> Unknown:
@@ -48,7 +51,7 @@ class Unknown:
         """This unknown with the causes of ``other`` added, if it has any."""
         causes: Causes = getattr(other, "causes", ())
         union = merged(self.causes, causes)
-        return self if union is self.causes else _of(union)
+        return self if union is self.causes else _of(_that_count(union))
 
     # logic ------------------------------------------------------------------------------------
     def __bool__(self) -> NoReturn:
@@ -121,6 +124,13 @@ class Unknown:
 
     def __repr__(self) -> str:
         return f"Unknown({', '.join(f'{c.reason}: {c.path or c.detail}' for c in self.causes)})"
+
+
+def _that_count(ordered: Causes) -> Causes:
+    """Of causes in order, the failures alone where there is one, else all."""
+    if ordered[0].reason != CALCULATION_ERROR:
+        return ordered
+    return tuple(cause for cause in ordered if cause.reason == CALCULATION_ERROR)
 
 
 def _of(causes: Causes) -> Unknown:
