@@ -1,0 +1,87 @@
+"""Whether the parts of a trail agree with each other: what a schema cannot say."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any, NamedTuple
+
+from garboard.trail.digest import digest_of
+from garboard.trail.findings import finding_id, in_finding_order
+from garboard.trail.outcome import outcome_of
+
+Data = Mapping[str, Any]
+
+
+class Disagreement(NamedTuple):
+    """A part of a trail that is not what the other parts say it is."""
+
+    code: str
+    path: tuple[str | int, ...]
+    found: str
+    expected: str
+
+
+def disagreements(assessment: Data) -> Iterator[Disagreement]:
+    """All parts that disagree; none in a trail that this program made.
+
+    Digests of the record and of the packs are computed again, and so is the outcome.
+    """
+    yield from _digests(assessment)
+    known = {(pack["pack"], rule["id"]): pack["traces"].get(rule["id"], [])
+             for pack in assessment["packs"] for rule in pack["resolved"]["rules"]}
+    strangers = False
+    for number, finding in enumerate(assessment["findings"]):
+        names = known.get((finding["pack"], finding["rule"]))
+        strangers = strangers or names is None
+        for key, found, expected in _of_finding(finding, names):
+            yield _inconsistent(("assessment", "findings", number, key), found, expected)
+    if not strangers:
+        yield from _of_all(assessment)
+
+
+def _digests(assessment: Data) -> Iterator[Disagreement]:
+    parts: list[tuple[tuple[str | int, ...], Data, str]] = [
+        (("record",), assessment["record"], "written")]
+    parts += [(("packs", number), pack, "resolved")
+              for number, pack in enumerate(assessment["packs"])]
+    for path, part, what in parts:
+        computed = digest_of(part[what])
+        if computed != part["digest"]:
+            yield Disagreement("trail-digest-wrong", ("assessment", *path, "digest"),
+                               part["digest"], f"{computed}, the digest of {what!r}")
+
+
+def _of_finding(finding: Data, names: list[Data] | None) -> Iterator[tuple[str, str, str]]:
+    identity = finding_id(finding["pack"], finding["rule"], finding["item"])
+    if finding["id"] != identity:
+        yield "id", finding["id"], identity
+    if names is None:
+        yield "rule", finding["rule"], f"a rule of the pack {finding['pack']}"
+    elif finding["operands"] and len(finding["operands"]) != len(names):
+        yield "operands", f"{len(finding['operands'])} operands", f"{len(names)}, as traced"
+    if len(finding["of"]) != len(finding["operands"]):
+        yield "of", f"{len(finding['of'])} keys", f"{len(finding['operands'])}, one per operand"
+    count = len(finding["operands"])
+    for each in finding["comparisons"]:
+        if not (each["left"] < count and each["right"] < count):
+            yield "comparisons", f"operands {each['left']} and {each['right']}", f"{count} operands"
+    reasoned = finding["outcome"] in ("not assessed", "not applicable")
+    if reasoned != (finding["reason"] is not None):
+        yield "reason", str(finding["reason"]), f"the reason of {finding['outcome']!r}"
+
+
+def _of_all(assessment: Data) -> Iterator[Disagreement]:
+    findings, packs = assessment["findings"], assessment["packs"]
+    if findings != in_finding_order(findings, packs):
+        yield _inconsistent(("assessment", "findings"), "another order",
+                            "the order of packs, rules and item ids")
+    if len({each["id"] for each in findings}) != len(findings):
+        yield _inconsistent(("assessment", "findings"), "two findings of one id", "one each")
+    outcome = outcome_of(findings, packs, assessment["dispensations"])
+    if outcome != assessment["outcome"]:
+        yield _inconsistent(("assessment", "outcome"), assessment["outcome"]["word"],
+                            f"{outcome['word']}, with the counts of the findings")
+
+
+def _inconsistent(path: tuple[str | int, ...], found: str, expected: str) -> Disagreement:
+    return Disagreement("trail-inconsistent", path, found, expected)

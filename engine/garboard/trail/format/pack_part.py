@@ -1,0 +1,89 @@
+"""A pack in a trail: which one, as what it was resolved, and what its rules were traced for."""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from pydantic import Field
+
+from garboard.trail.format.part import Digest, OpenPart, Part
+from garboard.trail.format.value import CausePart
+
+Severity = Literal["danger", "warning", "caution", "notice"]
+DecisionRule = Literal["guarded acceptance", "simple acceptance"]
+
+
+class CitationPart(OpenPart):
+    """Where a requirement comes from."""
+
+    basis: str = Field(description=(
+        "In which capacity the source is cited: regulation, standard, standard as reprinted, "
+        "comparison, practice, house."))
+    source: str | None = Field(None, description="The document.")
+    edition: str | None = Field(None, description="Its edition or date.")
+    clause: str | None = Field(None, description="The clause.")
+    says: str | None = Field(None, description="What it says, in other words.")
+    status: str | None = Field(None, description="Whether that was read, reprinted or from memory.")
+
+
+class RulePart(OpenPart):
+    """A rule as resolved. Further keys belong to the pack format."""
+
+    id: str = Field(description="Name of the rule, unique in its pack.")
+    title: str = Field(description="What must hold, in one line.")
+    about: str = Field(description="The subject it looks at.")
+    severity: Severity = Field(description="By consequence.")
+    must_hold: str = Field(description="The expression that must be true.")
+    applies_when: str | None = Field(None, description="The condition; none: it always applies.")
+    citation: CitationPart = Field(description="Where the requirement comes from.")
+    why: str = Field(description="What happens otherwise.")
+    recommendation: str = Field(description="What to do when it fails.")
+    covers: Literal["whole", "part"] = Field("whole", description=(
+        "Whether all of what the source requires is examined, or a part."))
+    left_to_a_person: str | None = Field(None, description="What a person has to examine.")
+
+
+class ResolvedPart(OpenPart):
+    """The whole pack as it was applied. Further keys belong to the pack format."""
+
+    rules: list[RulePart] = Field(description="The rules, in the pack's order.")
+    limits: dict[str, Any] = Field(description="The limits by name, each with its citation.")
+    cautions: list[str] = Field(description="What the reader must bear in mind.")
+    not_examined: list[str] = Field(description="What the pack does not look at.")
+
+
+class OperandPart(Part):
+    """What stands at one place of a rule's trace, once for all items."""
+
+    text: str = Field(description="The operand as it stands in the rule.")
+    kind: str = Field(description="number, count, truth, text, date, ...")
+    dimension: str | None = Field(description="Dimension of a number.")
+    unit: str | None = Field(description="Canonical unit of a number.")
+
+
+class RelaxationPart(Part):
+    """A rule or limit of a pack below that a layer relaxed or retired."""
+
+    what: str = Field(description="The rule or limit.")
+    change: Literal["relaxed", "retired"] = Field(description="What was done to it.")
+    by: str = Field(description="Which layer did it, with its version.")
+    why: str = Field(description="The reason it gives.")
+
+
+class PackPart(Part):
+    """One pack that was applied."""
+
+    pack: str = Field(description="Name of the pack.")
+    version: str = Field(description="Its version.")
+    title: str = Field(description="Its title.")
+    digest: Digest = Field(description="SHA-256 over the canonical bytes of 'resolved'.")
+    status: Literal["working copy", "sealed"] = Field(description="Whether it came sealed.")
+    decision_rule: DecisionRule = Field(description=(
+        "How an uncertain figure was held against a limit."))
+    applies: bool | None = Field(description="Whether the pack applies; null: not known.")
+    missing: list[CausePart] = Field([], description="Why it is not known whether it applies.")
+    relaxations: list[RelaxationPart] = Field([], description=(
+        "What layers relaxed or retired; every report lists it first."))
+    resolved: ResolvedPart = Field(description="The whole pack as it was applied.")
+    traces: dict[str, list[OperandPart]] = Field(description=(
+        "By rule: what the operands of its findings are, in their order."))

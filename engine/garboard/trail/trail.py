@@ -1,0 +1,120 @@
+"""A trail in hand: a view of the document with what its readers look up most."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from garboard.trail.findings import Finding
+from garboard.trail.value_data import value_from_data
+
+Data = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Operand:
+    """One operand of a finding: what it is, and its value for the item.
+
+    ``of`` is the key of its derivation or recorded fact (``f0.prospective_current``), if any.
+    """
+
+    text: str
+    kind: str
+    dimension: str | None
+    unit: str | None
+    value: Any
+    of: str | None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Trail:
+    """A trail document; treat it as frozen. ``canonical`` are the bytes that the digest covers."""
+
+    document: Data
+    canonical: bytes = field(repr=False)
+    _rules: Mapping[tuple[str, str], Data] = field(init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        rules = {(pack["pack"], rule["id"]): rule
+                 for pack in self.packs for rule in pack["resolved"]["rules"]}
+        object.__setattr__(self, "_rules", rules)
+
+    @property
+    def digest(self) -> str:
+        """``sha256:`` and the hexadecimal digest of what the trail says."""
+        return str(self.document["digest"])
+
+    @property
+    def assessment(self) -> Data:
+        part: Data = self.document["assessment"]
+        return part
+
+    @property
+    def about(self) -> Data:
+        part: Data = self.document["about"]
+        return part
+
+    @property
+    def date(self) -> str:
+        """The day the assessment is made for."""
+        return str(self.assessment["date"])
+
+    @property
+    def written(self) -> Data:
+        """The record's data as they were written."""
+        part: Data = self.assessment["record"]["written"]
+        return part
+
+    @property
+    def packs(self) -> Sequence[Data]:
+        part: Sequence[Data] = self.assessment["packs"]
+        return part
+
+    @property
+    def findings(self) -> Sequence[Finding]:
+        part: Sequence[Finding] = self.assessment["findings"]
+        return part
+
+    @property
+    def outcome(self) -> Data:
+        part: Data = self.assessment["outcome"]
+        return part
+
+    @property
+    def word(self) -> str:
+        """The overall word."""
+        return str(self.outcome["word"])
+
+    @property
+    def exit_code(self) -> int:
+        """The exit code of the assessment: 0, 1, 2 or 4."""
+        return int(self.outcome["exit_code"])
+
+    def pack_of(self, finding: Finding) -> Data:
+        """The pack a finding is of."""
+        return next(pack for pack in self.packs if pack["pack"] == finding["pack"])
+
+    def rule_of(self, finding: Finding) -> Data:
+        """The rule a finding is of."""
+        return self._rules[finding["pack"], finding["rule"]]
+
+    def fact(self, path: str) -> Data | None:
+        """A recorded fact by data path (``pack-1.capacity``)."""
+        found: Data | None = self.assessment["record"]["read"].get(path)
+        return found
+
+    def derivation(self, key: str) -> Data | None:
+        """How a figure came about (``f0.prospective_current``)."""
+        found: Data | None = self.assessment["derivations"].get(key)
+        return found
+
+    def operands(self, finding: Finding) -> tuple[Operand, ...]:
+        """The operands of a finding with their values; empty where the rule was not evaluated."""
+        if not finding["operands"]:
+            return ()
+        names = self.pack_of(finding)["traces"][finding["rule"]]
+        return tuple(
+            Operand(name["text"], name["kind"], name["dimension"], name["unit"],
+                    value_from_data(value, name["kind"]), of)
+            for name, value, of in zip(names, finding["operands"], finding["of"], strict=True))
