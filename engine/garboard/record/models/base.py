@@ -1,0 +1,41 @@
+"""What all models of the record format have in common.
+
+A model declares what may be written about one noun: each field with its kind of leaf, dimension and
+meaning. The table of subjects, the reader and the JSON Schema are all made from these declarations.
+"""
+
+from typing import Annotated, ClassVar
+
+from pydantic import BaseModel, ConfigDict
+
+from garboard.record.leaves import NOT_RECORDED, Identity, Leaf, Words
+
+
+class Model(BaseModel):
+    """A frozen piece of a record as written: nothing is converted, unknown keys are refused."""
+
+    model_config = ConfigDict(strict=True, extra="forbid", frozen=True, defer_build=True,
+                              populate_by_name=False)
+
+
+class Noun(Model):
+    """A model that is a subject of its own; ``title`` is what people call it."""
+
+    subject: ClassVar[str]
+    title: ClassVar[str]
+
+
+class Thing(Noun):
+    """One thing aboard, found again by its id."""
+
+    id: Annotated[Leaf, Identity("Unique id in the record: lower-case letters, digits, hyphens")]
+    name: Annotated[Leaf, Words("What people aboard call it")] = NOT_RECORDED
+    note: Annotated[Leaf, Words("Anything else worth writing down about it")] = NOT_RECORDED
+
+
+class Equipment(Thing):
+    """A thing somebody made and sold."""
+
+    maker: Annotated[Leaf, Words("Maker as named on the label")] = NOT_RECORDED
+    type: Annotated[Leaf, Words("Type designation as on the label")] = NOT_RECORDED
+    serial_number: Annotated[Leaf, Words("Serial number as on the label")] = NOT_RECORDED
