@@ -1,1 +1,19 @@
+"""Rule packs: models, reading from files, checking, the resolved form, schema and tables."""
 
+from garboard.packs.citation import Citation
+from garboard.packs.files import find_pack, known_packs, pack_files
+from garboard.packs.header import Header, Need
+from garboard.packs.limit import Limit
+from garboard.packs.pack import Pack
+from garboard.packs.question import Question
+from garboard.packs.reading import read_pack, read_pack_text
+from garboard.packs.resolved import pack_from_data
+from garboard.packs.rule import SEVERITIES, Rule
+from garboard.packs.schema import pack_schema
+from garboard.packs.table import pack_table
+
+__all__ = [
+    "SEVERITIES", "Citation", "Header", "Limit", "Need", "Pack", "Question", "Rule", "find_pack",
+    "known_packs", "pack_files", "pack_from_data", "pack_schema", "pack_table", "read_pack",
+    "read_pack_text",
+]

@@ -1,3 +1,80 @@
 """Problem codes of the floor packs."""
 
-CODES: dict[str, tuple[str, str]] = {}
+CODES: dict[str, tuple[str, str]] = {
+    "answer-schema": (
+        "The answer's schema is not a JSON Schema",
+        "A question says by a JSON Schema what its answer must look like. Mend the schema at the "
+        "spot shown."),
+    "citation-status": (
+        "It is not said how sure the cited figure is",
+        "A citation of a document should say whether it was read there, reprinted, or written from "
+        "memory. The pack works without; its reports say 'not stated'."),
+    "covers-contradicts": (
+        "A rule that covers the whole leaves something to a person",
+        "'left_to_a_person' belongs to a rule with 'covers: part'. Add that, or take it out."),
+    "limit-name": (
+        "Not a name for a limit",
+        "A limit's name stands in expressions: lower-case words joined by underscores, and not the "
+        "name of a subject such as 'battery'."),
+    "limit-twice": (
+        "Two limits of one name",
+        "A name may stand for one limit only, in whichever file of the pack. Rename one of them."),
+    "limit-unused": (
+        "No rule uses this limit",
+        "A limit that no expression mentions does nothing. Often its name is misspelt in a rule, "
+        "or the rule was taken out."),
+    "limit-value": (
+        "Not a value of a limit",
+        "A limit is a number with its unit, a count, or a list of texts. A bare number with a "
+        "point has no meaning: give its unit, or write a share as a percentage."),
+    "need-unmet": (
+        "The pack needs a plugin that is not there as asked",
+        "The plugin, its version of the interface, or one of its quantities with that unit is not "
+        "available. Install what is named, or use a version of the pack made for this one."),
+    "pack-data-differs": (
+        "Not the resolved form of a pack",
+        "What a trail keeps of a pack does not agree with itself: an amount is not what its text "
+        "says, or a key is not in its place. The trail was changed, or another version wrote it."),
+    "pack-empty": (
+        "A pack without rules",
+        "A pack that holds no rule looks at nothing, and must not read as if all were well."),
+    "pack-file-overlooked": (
+        "A file of the pack that would be overlooked",
+        "Rules are read from files ending in .yaml, beside pack.yaml or directly in its folder "
+        "'rules'. Rename or move the file so that its rules count."),
+    "pack-format": (
+        "Not a rule pack of a known format",
+        "The head of a pack says 'format: rule-pack/1'. Another number belongs to another version "
+        "of the program."),
+    "pack-head-missing": (
+        "The folder has no pack.yaml",
+        "A pack is a folder with pack.yaml in it, or a single file."),
+    "pack-key-not-yet": (
+        "A part of the pack that this version cannot act on",
+        "The key belongs to the format, but this version does not follow it yet. Rather than "
+        "ignore it silently, the pack is refused."),
+    "pack-not-found": (
+        "No such pack",
+        "Name a shipped pack, a folder with pack.yaml in it, or a file that ends in .yaml."),
+    "pack-path-climbs": (
+        "A file that leads out of the pack",
+        "Every file of a pack lies inside its folder; a link to somewhere else is not followed."),
+    "pack-unreadable": (
+        "The pack's folder cannot be read",
+        "The operating system refuses to list the folder. Check its permissions."),
+    "pack-version": (
+        "Not a version",
+        "A pack's version is a text of three numbers, such as 0.1.0. Without quotes YAML reads "
+        "1.0 as a number, and 1.10 as 1.1."),
+    "question-twice": (
+        "Two questions of one id",
+        "An answer is known by its question's id, so every id is used once. Rename one of them."),
+    "questions-not-asked": (
+        "The pack's questions are not asked",
+        "This version reads the questions of a pack and keeps them in the trail, but it does not "
+        "ask them yet."),
+    "rule-twice": (
+        "Two rules of one id",
+        "A finding is known by its rule's id, so every id is used once in a pack, in whichever "
+        "file. Rename one of them."),
+}

@@ -1,0 +1,62 @@
+"""A pack as read: header, limits and rules in the order of their names, and where they stand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from garboard.errors import Problem
+from garboard.packs.header import Header
+from garboard.packs.limit import Limit
+from garboard.packs.rule import Rule
+from garboard.packs.spot import DataPath, Spot
+from garboard.trail import digest_of
+
+
+@dataclass(frozen=True)
+class Pack:
+    """A pack whose shape is right; its expressions are not checked yet (see ``check_pack``).
+
+    ``limits`` and ``rules`` stand in the order of their names. Two packs are equal when their
+    content is; ``warnings`` and ``spots`` say only how and where it was written.
+    """
+
+    header: Header
+    limits: Mapping[str, Limit]
+    rules: tuple[Rule, ...]
+    warnings: tuple[Problem, ...] = field(default=(), compare=False)
+    spots: Mapping[DataPath, Spot] = field(default_factory=dict, compare=False, repr=False)
+
+    @property
+    def name(self) -> str:
+        return self.header.pack
+
+    @property
+    def version(self) -> str:
+        return self.header.version
+
+    @property
+    def title(self) -> str:
+        return self.header.title
+
+    @cached_property
+    def digest(self) -> str:
+        """``sha256:`` and the SHA-256 over the canonical bytes of ``as_data``, in hexadecimal."""
+        return digest_of(self.as_data())
+
+    def as_data(self) -> dict[str, object]:
+        """The resolved form: everything a replay needs, as plain data.
+
+        What was left out is either filled in (``covers``, ``decision_rule``) or not there at all;
+        every limit stands both as written and in its canonical unit. How the pack was laid out in
+        files leaves no trace in it.
+        """
+        limits = {name: limit.as_data() for name, limit in self.limits.items()}
+        rules = [rule.as_data() for rule in self.rules]
+        return {**self.header.as_data(), "limits": limits, "rules": rules}
+
+    def spot(self, *path: str | int) -> Spot:
+        """Where the head stands, or ``spot("rules", id)``, or ``spot("limits", name)``."""
+        return self.spots.get(path, Spot(None, (), None))
+

@@ -1,0 +1,109 @@
+"""The head, one rule or one limit from what is written: the piece, or what is wrong with it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from garboard.errors import Problem, ReadingError
+from garboard.packs.citation import citation_gaps, lacks_status
+from garboard.packs.header import NOT_YET, Header
+from garboard.packs.limit import Limit, WrittenLimit, read_limit
+from garboard.packs.model import LIMIT_NAME_PATTERN
+from garboard.packs.rule import Rule, cover_gap
+from garboard.packs.shape import empty_keys, missing_key, shape_problems
+from garboard.packs.spot import Spot, shown
+
+#: The keys of a file that hold the pack's content, beside those of the head.
+PARTS: Final = ("limits", "rules")
+_M = TypeVar("_M", bound=BaseModel)
+
+
+def header_piece(head: Spot) -> tuple[Header | None, list[Problem]]:
+    """The head of a pack. A key this version cannot follow is refused, never passed over."""
+    entries = dict(head.entries())
+    refused = [Problem("pack-key-not-yet", entries[name].place(key=True), found=name)
+               for name in NOT_YET if name in entries]
+    own = {name: each.data for name, each in entries.items() if name not in (*NOT_YET, *PARTS)}
+    header, problems = _piece(Header, Spot(head.document, head.path, own), PARTS)
+    return header, [*refused, *problems, *_question_problems(entries)]
+
+
+def rule_piece(spot: Spot) -> tuple[Rule | None, list[Problem]]:
+    """A rule; what it says about its cover and its citation is held together too."""
+    rule, problems = _piece(Rule, spot)
+    problems += _citation_problems(spot.at("citation"))
+    gap = cover_gap(spot.data)
+    if gap == "missing":
+        problems.append(missing_key(spot, "left_to_a_person"))
+    elif gap == "contradicts":
+        problems.append(Problem(
+            "covers-contradicts", spot.at("left_to_a_person").place(key=True),
+            found="left_to_a_person", expected="covers: part beside it"))
+    return rule, problems
+
+
+def limit_piece(name: str, spot: Spot) -> tuple[Limit | None, list[Problem]]:
+    """A limit with its amount in the canonical unit."""
+    written, problems = _piece(WrittenLimit, spot)
+    problems += _citation_problems(spot.at("citation"))
+    if not re.fullmatch(LIMIT_NAME_PATTERN, name):
+        problems.append(Problem("limit-name", spot.place(key=True), found=name,
+                                expected="lower-case words joined by underscores"))
+    if written is None:
+        return None, problems
+    try:
+        return read_limit(name, written), problems
+    except ReadingError as wrong:
+        value = spot.at("value")
+        indent = len(str(value.data)) - len(str(value.data).lstrip())
+        return None, [*problems, wrong.problem().at(value.place(offset=wrong.offset + indent))]
+
+
+def used_twice(code: str, names: list[Spot]) -> Iterator[Problem]:
+    """Every spot that holds a name another spot holds too, each naming the others."""
+    places: dict[str, list[Spot]] = {}
+    for spot in names:
+        if isinstance(spot.data, str):
+            places.setdefault(spot.data.strip(), []).append(spot)
+    for name, spots in places.items():
+        for spot in spots if len(spots) > 1 else ():
+            others = ", ".join(str(other.place()) for other in spots if other is not spot)
+            yield Problem(code, spot.place(), found=name, hint=f"also at {others}")
+
+
+def _piece(model: type[_M], spot: Spot, also_known: tuple[str, ...] = (),
+           ) -> tuple[_M | None, list[Problem]]:
+    problems = list(empty_keys(spot))
+    try:
+        return model.model_validate(spot.data), problems
+    except ValidationError as wrong:
+        return None, [*problems, *shape_problems(wrong, spot, model, also_known)]
+
+
+def _citation_problems(citation: Spot) -> list[Problem]:
+    problems = [missing_key(citation, name) for name in citation_gaps(citation.data)]
+    if lacks_status(citation.data):
+        problems.append(Problem("citation-status", citation.place(), level="warning",
+                                expected="status: read, reprinted or from memory"))
+    return problems
+
+
+def _question_problems(entries: dict[str, Spot]) -> Iterator[Problem]:
+    questions = list(entries["questions"].items()) if "questions" in entries else []
+    if not questions:
+        return
+    from jsonschema import Draft202012Validator, SchemaError
+
+    yield Problem("questions-not-asked", entries["questions"].place(key=True),
+                  found=f"{len(questions)} questions", level="warning")
+    yield from used_twice("question-twice", [question.at("id") for question in questions])
+    for answer in (question.at("answer") for question in questions):
+        try:
+            Draft202012Validator.check_schema(answer.data if isinstance(answer.data, dict) else {})
+        except SchemaError as wrong:
+            yield Problem("answer-schema", answer.at(*wrong.absolute_path).place(),
+                          found=shown(wrong.instance), expected="a JSON Schema", hint=wrong.message)

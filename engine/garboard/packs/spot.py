@@ -1,0 +1,64 @@
+"""Where a part of a pack stands, with the data as it was written there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from garboard.documents import Document
+from garboard.errors import NOWHERE, Place
+
+DataPath = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A data path in a document (in none when the pack comes from a trail) and what is there."""
+
+    document: Document | None
+    path: DataPath
+    data: object
+
+    def at(self, *steps: str | int) -> Spot:
+        """The spot some steps further down; its data is ``None`` where nothing is written."""
+        data = self.data
+        for step in steps:
+            if isinstance(data, dict):
+                data = data.get(step)
+            elif isinstance(data, list) and isinstance(step, int) and step < len(data):
+                data = data[step]
+            else:
+                data = None
+        return Spot(self.document, (*self.path, *steps), data)
+
+    def place(self, *, key: bool = False, offset: int | None = None) -> Place:
+        """The place in the file; nowhere when there is no file."""
+        if self.document is None:
+            return NOWHERE
+        return self.document.place(self.path, key=key, offset=offset)
+
+    def entries(self) -> Iterator[tuple[str, Spot]]:
+        """The entries of a mapping."""
+        if isinstance(self.data, dict):
+            for key, value in self.data.items():
+                yield str(key), Spot(self.document, (*self.path, key), value)
+
+    def items(self) -> Iterator[Spot]:
+        """The items of a list."""
+        if isinstance(self.data, list):
+            for index, value in enumerate(self.data):
+                yield Spot(self.document, (*self.path, index), value)
+
+
+def shown(value: object) -> str:
+    """A value as a person wrote it, short enough for a message."""
+    if isinstance(value, dict):
+        return "a mapping"
+    if isinstance(value, list):
+        return "a list"
+    if value is None:
+        return "nothing"
+    if isinstance(value, bool):
+        return "yes or no"
+    text = value if isinstance(value, str) else str(value)
+    return text if len(text) <= 80 else f"{text[:77]}..."
