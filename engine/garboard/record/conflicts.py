@@ -2,8 +2,8 @@
 
 - The length of a run agrees with the sum of its conductors within 5 % of the larger; otherwise all
   these lengths are in doubt.
-- A declared short-circuit current agrees with open-circuit voltage over internal resistance within a
-  factor of 2, because the resistance and the peak are taken at different times; otherwise current
+- A declared short-circuit current agrees with open-circuit voltage over internal resistance within
+  a factor of 2, because the resistance and the peak are taken at different times; otherwise current
   and resistance are in doubt (the voltage has other witnesses). A current that credits the
   electronics may be as small as it likes.
 - The energy agrees with nominal voltage times capacity within 10 %, because labels round; otherwise

@@ -15,7 +15,7 @@ from typing import Any, Final, Union, get_args, get_origin
 from garboard.record.fact import Fact
 from garboard.record.leaves import LeafKind, WordOrGroup
 from garboard.record.leaves.mapping import LeafReading
-from garboard.record.models.base import Model, Noun
+from garboard.record.models.base import Model, NotDeterminable, Noun
 from garboard.values import Bounds
 
 #: How many different texts are remembered for each field.
@@ -72,6 +72,7 @@ class ListSlot:
     name: str
     shape: Shape
     meaning: str
+    may_be_not_determinable: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,25 +141,28 @@ def meaning_of(model: type[Model]) -> str:
 def _slot(key: str, name: str, info: Any) -> Slot:
     leaf = next((each for each in info.metadata if isinstance(each, LeafKind)), None)
     if isinstance(leaf, WordOrGroup):
-        assert leaf.group is not None
-        return GroupSlot(key, name, shape_of(leaf.group, f"{name}."), leaf.meaning, leaf)
+        words: type[Model] = leaf.group
+        return GroupSlot(key, name, shape_of(words, f"{name}."), leaf.meaning, leaf)
     if leaf is not None:
         return LeafSlot(key, name, leaf)
     inner = _inner(info.annotation)
     if get_origin(inner) is list:
         part: type[Model] = get_args(inner)[0]
         shape = shape_of(part)
-        return ListSlot(key, name, shape, info.description or shape.meaning)
+        return ListSlot(key, name, shape, info.description or shape.meaning,
+                        NotDeterminable in get_args(info.annotation))
     if isinstance(inner, type) and issubclass(inner, Model):
-        shape = shape_of(inner) if issubclass(inner, Noun) else shape_of(inner, f"{name}.")
+        group: type[Model] = inner
+        shape = shape_of(group) if issubclass(group, Noun) else shape_of(group, f"{name}.")
         return GroupSlot(key, name, shape, info.description or shape.meaning)
     return OpenSlot(key, name, info.description or "")
 
 
 def _inner(annotation: Any) -> Any:
-    """The type itself where ``| None`` stands beside it."""
+    """The type itself where ``| None`` or ``| NotDeterminable`` stands beside it."""
     if get_origin(annotation) in (Union, UnionType):
-        kinds = [each for each in get_args(annotation) if each is not type(None)]
+        kinds = [each for each in get_args(annotation)
+                 if each not in (type(None), NotDeterminable)]
         if len(kinds) == 1:
             return kinds[0]
     return annotation

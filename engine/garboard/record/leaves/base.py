@@ -34,6 +34,8 @@ class LeafKind:
     spreads: ClassVar[bool] = False
     #: Whether there is a mapping form at all.
     has_mapping: ClassVar[bool] = True
+    #: The keys of the mapping form, where they are not those of every leaf.
+    mapping_keys: ClassVar[tuple[str, ...] | None] = None
 
     def read(self, written: object) -> object:
         """The value of a scalar as written; ReadingError when it is not one of this kind."""

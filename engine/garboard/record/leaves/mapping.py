@@ -77,11 +77,8 @@ def read_leaf(leaf: LeafKind, written: object, name: str, thing_id: str = "") ->
 def _read(reading: LeafReading, leaf: LeafKind, written: object, name: str, thing_id: str,
           at: tuple[str | int, ...]) -> object:
     """Read a leaf at ``at`` into ``reading``; its value, or ``_UNREAD``."""
-    if isinstance(written, dict):
-        if leaf.has_mapping:
-            return _mapping(reading, leaf, written, name, thing_id, at)
-        reading.problems.append(LeafProblem("scalar-expected", at, "a mapping", "a single value"))
-        return _UNREAD
+    if isinstance(written, dict) and leaf.has_mapping:
+        return _mapping(reading, leaf, written, name, thing_id, at)
     value = _scalar(reading, leaf, written, f"{thing_id}.{name}", at)
     if value is not _UNREAD:
         reading.facts.extend((part, Fact(each, _as_text(written)))
@@ -91,6 +88,9 @@ def _read(reading: LeafReading, leaf: LeafKind, written: object, name: str, thin
 
 def _scalar(reading: LeafReading, leaf: LeafKind, written: object, fact_path: str,
             at: tuple[str | int, ...]) -> object:
+    if isinstance(written, dict):
+        reading.problems.append(LeafProblem("scalar-expected", at, "a mapping", "a single value"))
+        return _UNREAD
     if written is None:
         reading.problems.append(LeafProblem(
             "value-empty", at, "nothing", leaf.meaning,
@@ -113,7 +113,7 @@ def _scalar(reading: LeafReading, leaf: LeafKind, written: object, fact_path: st
 
 def _mapping(reading: LeafReading, leaf: LeafKind, written: dict[str, Any], name: str,
              thing_id: str, at: tuple[str | int, ...]) -> object:
-    allowed = [*_value_keys(leaf), *REMARKS, *leaf.extras]
+    allowed = mapping_keys(leaf)
     for key in written:
         if key not in allowed:
             reading.problems.append(LeafProblem(
@@ -122,11 +122,12 @@ def _mapping(reading: LeafReading, leaf: LeafKind, written: dict[str, Any], name
     extras: dict[str, Any] = {}
     remarks: dict[str, Any] = {}
     for key, each in {**REMARKS, **leaf.extras}.items():
-        if key not in written:
+        if key not in written or key not in allowed:
             continue
-        inner = reading if key in leaf.extras else LeafReading(
-            problems=reading.problems, unlikely=reading.unlikely)
-        remark = _read(inner, each, written[key], f"{name}.{key}", thing_id, (*at, key))
+        if key in leaf.extras:
+            remark = _read(reading, each, written[key], f"{name}.{key}", thing_id, (*at, key))
+        else:
+            remark = _scalar(reading, each, written[key], f"{thing_id}.{name}", (*at, key))
         if remark is not _UNREAD:
             (extras if key in leaf.extras else remarks)[key] = remark
     if remarks.get("evidence"):
@@ -161,10 +162,6 @@ def _value(reading: LeafReading, leaf: LeafKind, written: dict[str, Any],
         reading.problems.append(LeafProblem(
             "leaf-without-value", at, f"only {', '.join(map(str, written)) or 'an empty mapping'}",
             "value, or not_determinable with the reason"))
-        return _UNREAD
-    if isinstance(written["value"], dict):
-        reading.problems.append(LeafProblem("scalar-expected", (*at, "value"), "a mapping",
-                                            "a single value"))
         return _UNREAD
     value = _scalar(reading, leaf, written["value"], fact_path, (*at, "value"))
     if value is _UNREAD:
@@ -212,8 +209,12 @@ def _refuse_spread(reading: LeafReading, written: dict[str, Any], at: tuple[str 
                 "plus_minus or uncertainty beside one number", key=True))
 
 
-def _value_keys(leaf: LeafKind) -> tuple[str, ...]:
-    return ("value", *SPREADS) if leaf.spreads else ("value",)
+def mapping_keys(leaf: LeafKind) -> tuple[str, ...]:
+    """The keys that the mapping form of a leaf allows."""
+    if leaf.mapping_keys is not None:
+        return leaf.mapping_keys
+    return ("value", *(SPREADS if leaf.spreads else ()), *REMARKS,
+            *(key for key in leaf.extras if key not in REMARKS))
 
 
 def _located(error: ReadingError, at: tuple[str | int, ...], written: object) -> LeafProblem:

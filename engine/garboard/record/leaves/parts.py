@@ -12,9 +12,10 @@ from garboard.record.leaves.base import LeafKind
 
 @dataclass(frozen=True, slots=True)
 class Parts(LeafKind):
-    """Stands in for a list of parts: only its mapping form ``{not_determinable: why}`` reads."""
+    """Stands in for a list of parts: only ``{not_determinable: why, evidence, note}`` reads."""
 
     kind: ClassVar[FieldKind] = "references"
+    mapping_keys: ClassVar[tuple[str, ...] | None] = ("not_determinable", "evidence", "note")
 
     def read(self, written: object) -> NoReturn:
         raise ReadingError("list-expected", repr(written), "a list, or not_determinable and why")

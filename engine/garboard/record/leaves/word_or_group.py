@@ -21,7 +21,7 @@ class WordOrGroup(Choice):
     Given a group, the word itself reads ``own run`` when the group names a run, else ``stated``.
     """
 
-    group: type[Any] | None = None
+    group: type[Any] = object
 
     def fields(self, name: str) -> tuple[Field, ...]:
         return (Field(name, "text", None, (*self.among, STATED, OWN_RUN), self.meaning),)
@@ -34,7 +34,6 @@ class WordOrGroup(Choice):
 
     def _accepted(self, written: object) -> object:
         if isinstance(written, dict) and not {"value", "not_determinable"} & written.keys():
-            assert self.group is not None
             self.group.model_validate(written)
             return written
         return Choice._accepted(self, written)

@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar
 
 from pydantic import BaseModel, ConfigDict
 
-from garboard.record.leaves import NOT_RECORDED, Identity, Leaf, Words
+from garboard.record.leaves import NOT_RECORDED, Identity, Leaf, References, Words
 
 
 class Model(BaseModel):
@@ -23,6 +23,15 @@ class Noun(Model):
 
     subject: ClassVar[str]
     title: ClassVar[str]
+
+
+class NotDeterminable(Model):
+    """In place of a list of parts: it could not be found out."""
+
+    not_determinable: Annotated[Leaf, Words("Why it could not be found out")]
+    evidence: Annotated[Leaf, References("Evidence it rests on",
+                                         to=("evidence",))] = NOT_RECORDED
+    note: Annotated[Leaf, Words("Anything else worth writing down about it")] = NOT_RECORDED
 
 
 class Thing(Noun):

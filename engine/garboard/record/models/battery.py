@@ -15,7 +15,7 @@ from garboard.record.leaves import (
     Window,
     Words,
 )
-from garboard.record.models.base import Equipment, Model, Noun
+from garboard.record.models.base import Equipment, Model, NotDeterminable, Noun
 from garboard.record.models.battery_mounting import NearFuel, Restraint
 
 INGRESS_PATTERN = r"IP[0-6X][0-9X][A-Z]?"
@@ -56,7 +56,7 @@ class Charge(Model):
                                         of="temperature")] = NOT_RECORDED
     equalising_permitted: Annotated[Leaf, Flag(
         "The maker permits an equalising charge")] = NOT_RECORDED
-    current_by_temperature: list[ChargeCurrentAtTemperature] | None = NOT_RECORDED
+    current_by_temperature: list[ChargeCurrentAtTemperature] | NotDeterminable | None = NOT_RECORDED
 
 
 class Discharge(Model):

@@ -16,7 +16,7 @@ from garboard.record.leaves import (
     Reference,
     Words,
 )
-from garboard.record.models.base import Equipment, Model, Noun
+from garboard.record.models.base import Equipment, Model, NotDeterminable, Noun
 
 #: Resistance of a joint, fuse or contact: small, and seldom more than this.
 SMALL_RESISTANCE = ("1 µΩ", "5 Ω")
@@ -59,7 +59,7 @@ class Device(Equipment):
                                      of="current")] = NOT_RECORDED
     rated_temperature: Annotated[Leaf, Measure("Ambient temperature the rating holds at",
                                                of="temperature", lowest="any")] = NOT_RECORDED
-    breaks: list[BreakingPoint] | None = NOT_RECORDED
+    breaks: list[BreakingPoint] | NotDeterminable | None = NOT_RECORDED
     resistance: Annotated[Leaf, Measure("Own resistance, cold", of="resistance", lowest="zero",
                                         likely=SMALL_RESISTANCE)] = NOT_RECORDED
     curve_standard: Annotated[Leaf, Words("Standard of its time-current curve")] = NOT_RECORDED

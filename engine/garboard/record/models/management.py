@@ -12,7 +12,7 @@ from garboard.record.leaves import (
     References,
     Words,
 )
-from garboard.record.models.base import Equipment, Model, Noun
+from garboard.record.models.base import Equipment, Model, NotDeterminable, Noun
 
 _CELL = ("100 mV", "6 V")
 
@@ -107,7 +107,7 @@ class ManagementSystem(Equipment):
     trips: Trips | None = NOT_RECORDED
     delays: Delays | None = NOT_RECORDED
     warning: Warning | None = NOT_RECORDED
-    outputs: list[Output] | None = NOT_RECORDED
+    outputs: list[Output] | NotDeterminable | None = NOT_RECORDED
     inhibits_charge_below: Annotated[Leaf, Measure(
         "Cell temperature below which it stops charging", of="temperature",
         lowest="any")] = NOT_RECORDED

@@ -14,17 +14,17 @@ from garboard.record.shape import Shape, shape_of
 from garboard.record.thing import DataPath, Thing
 
 #: A question's id, with the id of its pack before it where two packs ask under one id.
-_QUESTION: Final = re.compile(f"{ID_PATTERN}(/{ID_PATTERN})?")
+QUESTION_PATTERN: Final = f"{ID_PATTERN}(/{ID_PATTERN})?"
 
 
 def read_answers(draft: Draft, written: object) -> None:
     """Read the answers of a record."""
-    if not is_mapping(draft, written, ("answers",)):
+    if not is_mapping(written, draft, ("answers",)):
         return
     shape = shape_of(AnswerModel)
     for question, given in written.items():
         path: DataPath = ("answers", question)
-        if _QUESTION.fullmatch(question) is None:
+        if re.fullmatch(QUESTION_PATTERN, question) is None:
             draft.notes.refuse("id-malformed", path, repr(question),
                                "the id of a question: lower-case letters, digits and hyphens",
                                key=True)
@@ -38,7 +38,7 @@ def read_answers(draft: Draft, written: object) -> None:
 
 def _answer(draft: Draft, shape: Shape, question: str, data: object,
             path: DataPath) -> Answer | None:
-    if not is_mapping(draft, data, path):
+    if not is_mapping(data, draft, path):
         return None
     answer = Thing(f"answers.{question}", "answer", path)
     fill(draft, shape, {key: each for key, each in data.items() if key != "value"}

@@ -51,7 +51,7 @@ def unknown_key(draft: Draft, known: Mapping[str, Slot], key: str, path: DataPat
 
 def thing_from(draft: Draft, shape: Shape, data: object, path: DataPath) -> Thing | None:
     """A thing of its own, with an id; ``None`` when what stands there is no mapping."""
-    if not is_mapping(draft, data, path):
+    if not is_mapping(data, draft, path):
         return None
     identity = data.get("id")
     thing = Thing(identity if isinstance(identity, str) and identity else "", shape.subject, path)
@@ -61,7 +61,7 @@ def thing_from(draft: Draft, shape: Shape, data: object, path: DataPath) -> Thin
     return thing
 
 
-def is_mapping(draft: Draft, data: object, path: DataPath) -> TypeGuard[dict[str, Any]]:
+def is_mapping(data: object, draft: Draft, path: DataPath) -> TypeGuard[dict[str, Any]]:
     """Whether something is a mapping; if not, that is a problem."""
     if isinstance(data, dict):
         return True
@@ -73,7 +73,7 @@ def is_mapping(draft: Draft, data: object, path: DataPath) -> TypeGuard[dict[str
     return False
 
 
-def is_list(draft: Draft, data: object, path: DataPath) -> TypeGuard[list[Any]]:
+def is_list(data: object, draft: Draft, path: DataPath) -> TypeGuard[list[Any]]:
     """Whether something is a list; if not, that is a problem."""
     if isinstance(data, list):
         return True
@@ -125,21 +125,22 @@ def _group(draft: Draft, slot: GroupSlot, written: object, path: DataPath, thing
             _leaf(draft, LeafSlot(slot.key, slot.name, slot.word), written, path, thing)
             return
         thing.facts[slot.name] = slot.word.reads_as(written)
-    if is_mapping(draft, written, path):
+    if is_mapping(written, draft, path):
         fill(draft, slot.shape, written, path, thing)
 
 
 def _parts(draft: Draft, slot: ListSlot, written: object, path: DataPath, thing: Thing) -> None:
     """A list of parts that have no id of their own; the list may be not determinable."""
-    if isinstance(written, dict) and "not_determinable" in written:
+    if (slot.may_be_not_determinable and isinstance(written, dict)
+            and "not_determinable" in written):
         _leaf(draft, LeafSlot(slot.key, slot.name, PARTS), written, path, thing)
         return
-    if not is_list(draft, written, path):
+    if not is_list(written, draft, path):
         return
     parts = []
     for position, data in enumerate(written):
         at = (*path, position)
-        if is_mapping(draft, data, at):
+        if is_mapping(data, draft, at):
             part = Thing(f"{thing.id}.{slot.name}[{position}]", slot.shape.subject, at)
             fill(draft, slot.shape, data, at, part)
             parts.append(part)
@@ -148,12 +149,12 @@ def _parts(draft: Draft, slot: ListSlot, written: object, path: DataPath, thing:
 
 def _through(draft: Draft, slot: ListSlot, written: object, path: DataPath, run: Thing) -> None:
     """What a run passes through: a list of mappings with one key each."""
-    if not is_list(draft, written, path):
+    if not is_list(written, draft, path):
         return
     parts = []
     for position, data in enumerate(written):
         at = (*path, position)
-        if not is_mapping(draft, data, at):
+        if not is_mapping(data, draft, at):
             continue
         known = [key for key in data if key in slot.shape.slots]
         for key in data:

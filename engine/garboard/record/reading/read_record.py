@@ -90,9 +90,9 @@ def _read_root(draft: Draft, data: Mapping[str, Any]) -> None:
 
 def _read_branch(draft: Draft, slot: Slot, key: str, written: object) -> None:
     if isinstance(slot, GroupSlot):
-        if is_mapping(draft, written, (key,)):
+        if is_mapping(written, draft, (key,)):
             fill(draft, slot.shape, written, (key,), draft.things[key])
-    elif isinstance(slot, ListSlot) and is_list(draft, written, (key,)):
+    elif isinstance(slot, ListSlot) and is_list(written, draft, (key,)):
         if slot.shape.subject != "evidence":
             draft.lists.setdefault(slot.shape.subject, [])
         for position, each in enumerate(written):
