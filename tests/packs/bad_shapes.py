@@ -65,7 +65,7 @@ BAD_SHAPES = [
      [("questions-not-asked", 16, 1), ("key-missing", 16, 13)]),
     ("an answer that is no schema", GOOD + "questions:\n"
      "  - {id: q, ask: R?, answer: {type: any}}\n",
-     [("questions-not-asked", 16, 1), ("answer-schema", 17, 37)]),
+     [("questions-not-asked", 16, 1), ("schema-broken", 17, 30)]),
     ("a question asked twice", GOOD + "questions:\n  - {id: q, ask: A?, answer: {}}\n"
      "  - {id: q, ask: B?, answer: {}}\n",
      [("questions-not-asked", 16, 1), ("question-twice", 17, 10), ("question-twice", 18, 10)]),

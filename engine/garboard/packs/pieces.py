@@ -8,6 +8,7 @@ from typing import Final, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
+from garboard.documents import read_text, schema_problems
 from garboard.errors import Problem, ReadingError
 from garboard.packs.citation import citation_gaps, lacks_status
 from garboard.packs.header import NOT_YET, Header
@@ -15,7 +16,7 @@ from garboard.packs.limit import Limit, WrittenLimit, read_limit
 from garboard.packs.model import LIMIT_NAME_PATTERN
 from garboard.packs.rule import Rule, cover_gap
 from garboard.packs.shape import empty_keys, missing_key, shape_problems
-from garboard.packs.spot import Spot, shown
+from garboard.packs.spot import Spot
 
 #: The keys of a file that hold the pack's content, beside those of the head.
 PARTS: Final = ("limits", "rules")
@@ -96,14 +97,12 @@ def _question_problems(entries: dict[str, Spot]) -> Iterator[Problem]:
     questions = list(entries["questions"].items()) if "questions" in entries else []
     if not questions:
         return
-    from jsonschema import Draft202012Validator, SchemaError
-
     yield Problem("questions-not-asked", entries["questions"].place(key=True),
                   found=f"{len(questions)} questions", level="warning")
     yield from used_twice("question-twice", [question.at("id") for question in questions])
+    anything = read_text("{}")
     for answer in (question.at("answer") for question in questions):
-        try:
-            Draft202012Validator.check_schema(answer.data if isinstance(answer.data, dict) else {})
-        except SchemaError as wrong:
-            yield Problem("answer-schema", answer.at(*wrong.absolute_path).place(),
-                          found=shown(wrong.instance), expected="a JSON Schema", hint=wrong.message)
+        if isinstance(answer.data, dict):
+            yield from (problem.at(answer.place())
+                        for problem in schema_problems(anything, answer.data)
+                        if problem.code == "schema-broken")

@@ -40,7 +40,8 @@ def pack_schema() -> dict[str, Any]:
     definitions = {**head.pop("$defs"), **shared, "RuleFile": others}
     others["minProperties"] = 1
     return {
-        "$schema": DIALECT, "title": f"Rule pack ({FORMAT})", **_tidied(head),
+        "$schema": DIALECT, "$id": "urn:garboard:rule-pack:1", "title": f"Rule pack ({FORMAT})",
+        **_tidied(head),
         "$defs": {name: _tidied(definitions[name]) for name in sorted(definitions)},
     }
 

@@ -1,10 +1,6 @@
 """Problem codes of the floor packs."""
 
 CODES: dict[str, tuple[str, str]] = {
-    "answer-schema": (
-        "The answer's schema is not a JSON Schema",
-        "A question says by a JSON Schema what its answer must look like. Mend the schema at the "
-        "spot shown."),
     "citation-status": (
         "It is not said how sure the cited figure is",
         "A citation of a document should say whether it was read there, reprinted, or written from "
