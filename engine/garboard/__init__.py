@@ -1,4 +1,4 @@
-"""Checks the record of a boat's battery installation against rule packs and keeps an audit trail."""
+"""Checks the record of a boat's battery installation against rule packs, with an audit trail."""
 
 __all__ = ["__version__"]
 
