@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from importlib import metadata
 from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
-from garboard.hooks import PROJECT
+from garboard.hooks import API, PROJECT
+from garboard.quantities.declaration import Quantity
 
 #: A plugin's manifest stands under this name in the folder of its top-level package.
 FILE_NAME = "manifest.json"
@@ -33,3 +35,9 @@ def read_manifests() -> list[dict[str, Any]]:
             manifest = json.loads(file.read_text(encoding="utf-8"))
             entries += [{**entry, "origin": origin} for entry in manifest["quantities"]]
     return sorted(entries, key=lambda entry: (entry["name"], entry["origin"]))
+
+
+def manifest_of(name: str, quantities: Iterable[Quantity]) -> dict[str, object]:
+    """The manifest of a plugin, as its file should read."""
+    return {"format": "plugin-manifest/1", "plugin": name, "api": API,
+            "quantities": [each.as_data() for each in quantities]}

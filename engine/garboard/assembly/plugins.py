@@ -111,9 +111,3 @@ def _check_manifest(name: str, paths: list[str], declared: tuple[Quantity, ...])
 def _digest(module: ModuleType | Any) -> str:
     file = getattr(module, "__file__", None)
     return hashlib.sha256(Path(file).read_bytes()).hexdigest() if file else "none"
-
-
-def manifest_of(name: str, quantities: Iterable[Quantity]) -> dict[str, object]:
-    """The manifest of a plugin, as its file should read."""
-    return {"format": "plugin-manifest/1", "plugin": name, "api": API,
-            "quantities": [each.as_data() for each in quantities]}

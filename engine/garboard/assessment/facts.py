@@ -38,9 +38,8 @@ def _fact(subject: str, name: str, fact: Fact) -> dict[str, Any]:
     data: dict[str, Any] = {"value": value_as_data(fact.value), "written": fact.written}
     if field is not None and field.dimension is not None:
         data["unit"] = DIMENSIONS[field.dimension].unit
-    for key, said in (("from", fact.origin), ("method", fact.method), ("note", fact.note)):
-        if said is not None:
-            data[key] = said
+    said = {"from": fact.origin, "method": fact.method, "note": fact.note}
+    data |= {key: text for key, text in said.items() if text is not None}
     if fact.evidence:
         data["evidence"] = list(fact.evidence)
     if fact.extras:

@@ -7,8 +7,8 @@
     def battery_fault_current(emf, resistance):
         return quotient(emf, resistance)
 
-A need is a path from the item (``run.conductors.length`` gives a tuple), from ``record``, ``vessel``
-or ``wiring``, or the word ``network`` for the DC network itself.
+A need is a path from the item (``run.conductors.length`` gives a tuple), from ``record``,
+``vessel`` or ``wiring``, or the word ``network`` for the DC network itself.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""One thing aboard as rules and calculations see it: names to values, found when first asked for."""
+"""One thing aboard as rules and calculations see it: names to values, found when asked for."""
 
 from __future__ import annotations
 

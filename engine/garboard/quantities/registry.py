@@ -37,7 +37,7 @@ class Registry:
         return self.by_subject[subject].get(name)
 
     def named(self, full_name: str) -> Quantity:
-        """The quantity of that full name (``device.rating_margin``); KeyError when there is none."""
+        """The quantity of that full name (``bus.fault_current``), or KeyError."""
         subject, _, name = full_name.partition(".")
         return self.by_subject[subject][name]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
@@ -16,7 +16,7 @@ FOLDER = Path(__file__).parent / "tables"
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Rows by name, columns by name; ``cell`` gives a figure or nothing, never something between."""
+    """Rows and columns by name; a cell gives a figure or nothing, never something between."""
 
     name: str
     title: str
@@ -48,7 +48,7 @@ def table_from_data(data: Mapping[str, object]) -> Table:
                  MappingProxyType(rows))
 
 
-@lru_cache(maxsize=None)
+@cache
 def table(name: str) -> Table:
     """The shipped table ``name``."""
     data = read_document(FOLDER / f"{name}.yaml").data

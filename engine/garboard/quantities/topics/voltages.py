@@ -90,7 +90,7 @@ def lowest_overvoltage_trip(trips: tuple[Number, ...]) -> Number:
                  "in_series": "string.batteries.id"},
           method="The lower of the management system's pack trip and its cell trip times the "
                  "cells in series (balanced cells)",
-          citation=_PRACTICE, valid="one management system per battery or per string of one battery")
+          citation=_PRACTICE, valid="a management system of its own for each battery")
 def overvoltage_trip(pack: Number, cell: Number, cells: int | Unknown,
                      in_series: tuple[str, ...] | Unknown) -> Number:
     if isinstance(in_series, tuple) and len(in_series) > 1:

@@ -1,0 +1,50 @@
+"""Files that are made from code: schemas, the built-in manifest, tables in the packs' READMEs.
+
+``python -m garboard.assembly.generated`` writes them anew in the working tree; tests fail when one
+has drifted.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any, Final
+
+from garboard.assembly.manifests import manifest_of
+from garboard.assembly.table_schema import table_schema
+from garboard.documents import shipped_folder, write_whole
+from garboard.packs import pack_schema, read_pack, with_table
+from garboard.quantities import builtin
+from garboard.record.schema import record_schema
+from garboard.trail import trail_schema
+
+_SCHEMAS: Final = {"installation-record-1": record_schema, "rule-pack-1": pack_schema,
+                   "trail-1": trail_schema, "table-1": table_schema}
+
+
+def generated_files() -> dict[Path, bytes]:
+    """Every generated file with the content it should have."""
+    files = {shipped_folder("schemas") / f"{name}.json": _json(schema())
+             for name, schema in _SCHEMAS.items()}
+    files[builtin.MANIFEST] = _json(manifest_of("garboard", builtin.garboard_quantities()))
+    for pack in sorted(shipped_folder("rulepacks").iterdir()):
+        readme = pack / "README.md"
+        files[readme] = with_table(readme.read_text("utf-8"), read_pack(pack)).encode()
+    return files
+
+
+def _json(data: Mapping[str, Any]) -> bytes:
+    return (json.dumps(data, indent=2, ensure_ascii=False) + "\n").encode()
+
+
+def main() -> None:
+    """Write every generated file whose content has drifted."""
+    for file, content in generated_files().items():
+        if not file.exists() or file.read_bytes() != content:
+            write_whole(file, content)
+            print(f"written: {file}")
+
+
+if __name__ == "__main__":
+    main()

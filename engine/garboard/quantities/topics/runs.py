@@ -1,0 +1,75 @@
+"""Runs: how the current comes back, over what length and resistance."""
+
+from __future__ import annotations
+
+import math
+
+from garboard.network import Network
+from garboard.quantities.declaration import cite, quantity
+from garboard.quantities.topics.conductors import COPPER_RESISTIVITY, COPPER_ZERO, copper_at
+from garboard.values import UNRECORDED, Bounds, Number, Unknown, smallest
+from garboard.values.conductor_size import ConductorSize
+
+_DEFINITION = cite("definition", "definition")
+
+
+@quantity("run.carries", kind="text", needs={"network": "network", "run": "id"},
+          method="'positive' for a run from the positive side whose return may be folded into it; "
+                 "'negative' for a run on the negative side; 'link' between batteries in series",
+          citation=_DEFINITION, valid="any run")
+def carries(network: Network, run: str) -> str:
+    return network.carries(run)
+
+
+@quantity("run.returns", kind="text", unknowns="passed",
+          needs={"word": "return", "size": "return.size", "resistance": "return.resistance",
+                 "own": "return.run", "everywhere": "wiring.returns"},
+          method="How the current comes back, as the run says, else as the whole wiring does: "
+                 "'stated' (size and length, or resistance), 'as outgoing', 'neglected' or "
+                 "'own runs'",
+          citation=_DEFINITION, valid="any run")
+def returns(word: str | Unknown, size: ConductorSize | Unknown, resistance: Number,
+            own: str | Unknown, everywhere: str | Unknown) -> str | Unknown:
+    if not isinstance(own, Unknown):
+        return "own runs"
+    if not isinstance(size, Unknown) or not isinstance(resistance, Unknown):
+        return "stated"
+    if not isinstance(word, Unknown):
+        return word
+    return everywhere if not isinstance(everywhere, Unknown) else word.joined(everywhere)
+
+
+@quantity("run.outgoing_length", dimension="length", needs={"lengths": "conductors.length"},
+          method="Sum of the lengths of its conductors, one way", citation=_DEFINITION,
+          valid="runs with conductors")
+def outgoing_length(lengths: tuple[Number, ...]) -> Number:
+    total: Number = 0.0
+    for length in lengths:
+        total = total + length
+    return total
+
+
+@quantity("run.return_cold_resistance", dimension="resistance", unknowns="passed",
+          needs={"stated": "return.resistance", "size": "return.size", "length": "return.length",
+                 "coldest": "conductors.lowest_temperature"},
+          method="Resistance of the return as stated; else a lower bound: annealed copper of the "
+                 "full nominal area at the lowest temperature of the run's conductors. A missing "
+                 "fact leaves a resistance of at least zero",
+          citation=cite("IEC 60028 (annealed copper), temperature by FAA AC 43.13-1B page 11-22",
+                        "read"),
+          valid="copper; the largest fault current (cold conductors)")
+def return_cold_resistance(stated: Number, size: ConductorSize | Unknown, length: Number,
+                           coldest: tuple[Number, ...] | Unknown) -> Number:
+    if not isinstance(stated, Unknown):
+        return stated
+    if isinstance(size, Unknown) or isinstance(length, Unknown):
+        missing = stated.joined(size).joined(length)
+        return Bounds(0.0, math.inf, basis=(UNRECORDED,), causes=missing.causes)
+    temperature = coldest if isinstance(coldest, Unknown) else smallest(coldest)
+    if isinstance(temperature, Unknown):
+        temperature = Bounds(-COPPER_ZERO, math.inf, basis=(UNRECORDED,),
+                             causes=temperature.causes)
+    return length * COPPER_RESISTIVITY / size.area_mm2 * copper_at(temperature)
+
+
+QUANTITIES = (carries, returns, outgoing_length, return_cold_resistance)
