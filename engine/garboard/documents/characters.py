@@ -56,7 +56,7 @@ def checked(text: str, file: str) -> str:
 def _wide_encoding(raw: bytes) -> str | None:
     """UTF-16 or UTF-32, by its mark or by where its zero bytes stand."""
     for mark, encoding in _WIDE_MARKS:
-        if raw.startswith(mark):
+        if raw.startswith(mark) and _decodes(raw, encoding):
             return encoding
     start = raw[:400]
     if len(start) >= 4 and start.count(0) * 3 >= len(start):
@@ -65,6 +65,14 @@ def _wide_encoding(raw: bytes) -> str | None:
         if 0 in (start[0], start[1]) and 0 in (start[2], start[3]) and any(start[:2]):
             return "UTF-16"
     return None
+
+
+def _decodes(raw: bytes, encoding: str) -> bool:
+    try:
+        raw.decode(encoding)
+    except UnicodeDecodeError:
+        return False
+    return True
 
 
 def _not_utf8(raw: bytes, start: int, file: str) -> DocumentRefused:

@@ -10,18 +10,19 @@ import json
 import re
 from collections.abc import Callable
 from typing import Any
-from unicodedata import normalize
+from unicodedata import is_normalized, normalize
 
 from garboard.documents.json_depth import check_depth
 from garboard.documents.json_faults import faults
-from garboard.documents.json_spot import JsonSpot
+from garboard.documents.json_spot import JsonSpot, JsonText
 from garboard.documents.limits import Limits
 from garboard.documents.plain_scalar import decimal_number, whole_number
 from garboard.documents.sheet import Sheet
 from garboard.errors import DocumentRefused, Problem, ReadingError
 
-#: Numbers that may not fit a float; a harmless match only costs time.
-_LONG_NUMBER = re.compile(r"[0-9]{16}|[eE][-+]?[0-9]{3}")
+#: Signs of numbers that may not fit a float, all digits made 0; a harmless match only costs time.
+_LONG_NUMBERS = (b"0" * 16, b"e000", b"e-000", b"e+000")
+_DIGITS = bytes.maketrans(b"123456789E", b"000000000e")
 _ESCAPED_CONTROL = re.compile(r"\\(?:[bf]|u(?:00|[dD][89a-fA-F]))")
 
 
@@ -42,10 +43,12 @@ def read_json(sheet: Sheet, limits: Limits) -> tuple[object, JsonSpot]:
     text = sheet.text
     check_depth(sheet, limits)
     numbers: dict[str, Any] = {}
-    if _LONG_NUMBER.search(text):
+    digits = text.encode(errors="surrogatepass").translate(_DIGITS)
+    if any(sign in digits for sign in _LONG_NUMBERS):
         numbers = {"parse_int": _sure(whole_number), "parse_float": _sure(decimal_number)}
+    mapping = _mapping if is_normalized("NFC", text) and "\\u" not in text else _any_mapping
     try:
-        data = json.loads(text, object_pairs_hook=_mapping, parse_constant=_constant, **numbers)
+        data = json.loads(text, object_pairs_hook=mapping, parse_constant=_constant, **numbers)
         if _ESCAPED_CONTROL.search(text) and (found := faults(sheet, limits)):
             raise DocumentRefused(found)
     except json.JSONDecodeError as error:
@@ -53,15 +56,20 @@ def read_json(sheet: Sheet, limits: Limits) -> tuple[object, JsonSpot]:
     except _DoubtfulError:
         _check_syntax(sheet)
         raise DocumentRefused(faults(sheet, limits)) from None
-    return data, JsonSpot.whole(text)
+    return data, JsonText(text).whole()
 
 
 def _mapping(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     mapping = dict(pairs)
     if len(mapping) != len(pairs):
         raise _DoubtfulError
-    if not "".join(mapping).isascii() and len({normalize("NFC", key) for key in mapping}) < len(
-            pairs):
+    return mapping
+
+
+def _any_mapping(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """As above; two keys that only differ in how their accents are written are the same key."""
+    mapping = _mapping(pairs)
+    if len({normalize("NFC", key) for key in mapping}) != len(pairs):
         raise _DoubtfulError
     return mapping
 

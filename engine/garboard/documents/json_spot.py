@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterator
 from json.decoder import scanstring  # type: ignore[attr-defined]
@@ -10,41 +9,74 @@ from json.decoder import scanstring  # type: ignore[attr-defined]
 from garboard.documents.spot import FLOW, JSON_TEXT, Member
 
 _BLANKS = re.compile(r"[ \t\r\n]*")
-_DECODER = json.JSONDecoder(strict=False)
+_TEXT = re.compile(r'"[^"\\]*(?:\\.[^"\\]*)*"', re.DOTALL)
+_TOKEN = re.compile(_TEXT.pattern + r"|[\[{]|[\]}]", re.DOTALL)
+_WORD = re.compile(r"[^,\]}\s]+")
+
+
+class JsonText:
+    """A well-formed JSON text and, once they are needed, the ends of its brackets."""
+
+    __slots__ = ("_ends", "text")
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        self._ends: dict[int, int] | None = None
+
+    def whole(self) -> JsonSpot:
+        """The spot of the whole value."""
+        return JsonSpot(self, self.past_blanks(0), len(self.text.rstrip()))
+
+    def past_blanks(self, index: int) -> int:
+        match = _BLANKS.match(self.text, index)
+        return match.end() if match else index
+
+    def end_of(self, start: int) -> int:
+        """The end of the value that starts at an index."""
+        sign = self.text[start]
+        if sign in "{[":
+            return self._brackets()[start]
+        match = (_TEXT if sign == '"' else _WORD).match(self.text, start)
+        assert match is not None
+        return match.end()
+
+    def _brackets(self) -> dict[int, int]:
+        if self._ends is None:
+            self._ends = {}
+            waiting: list[int] = []
+            for match in _TOKEN.finditer(self.text):
+                if match[0] in "{[":
+                    waiting.append(match.start())
+                elif match[0] in "}]":
+                    self._ends[waiting.pop()] = match.end()
+        return self._ends
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return JsonText, (self.text,)
 
 
 class JsonSpot:
-    """The span of one value in a well-formed JSON text; see ``Spot``.
-
-    Siblings are skipped by the C decoder, so finding a few places in a large file is cheap. Each
-    collection keeps what it has found.
-    """
+    """The span of one value in a well-formed JSON text; see ``Spot``. Found members are kept."""
 
     __slots__ = ("_members", "_text", "end", "start")
 
-    def __init__(self, text: str, start: int, end: int) -> None:
+    def __init__(self, text: JsonText, start: int, end: int) -> None:
         self._text, self.start, self.end = text, start, end
         self._members: dict[str | int, Member] | None = None
 
-    @classmethod
-    def whole(cls, text: str) -> JsonSpot:
-        """The spot of the whole value of a text."""
-        start = _past_blanks(text, 0)
-        return cls(text, start, _value_end(text, start))
-
     @property
     def style(self) -> str:
-        return FLOW if self._text[self.start] in "{[" else JSON_TEXT
+        return FLOW if self._text.text[self.start] in "{[" else JSON_TEXT
 
     @property
     def written(self) -> str | None:
-        sign = self._text[self.start]
+        sign = self._text.text[self.start]
         if sign in "{[":
             return None
         if sign == '"':
-            text: str = scanstring(self._text, self.start + 1, False)[0]
+            text: str = scanstring(self._text.text, self.start + 1, False)[0]
             return text
-        return self._text[self.start:self.end]
+        return self._text.text[self.start:self.end]
 
     def member(self, step: str | int) -> Member | None:
         if self._members is None:
@@ -55,10 +87,12 @@ class JsonSpot:
 
     def pairs(self) -> Iterator[tuple[str | int, Member]]:
         """The members one by one, keys given twice included."""
-        text, mapping = self._text, self._text[self.start] == "{"
+        whole = self._text
+        text, past_blanks = whole.text, whole.past_blanks
+        mapping = text[self.start] == "{"
         if text[self.start] not in "{[":
             return
-        index = _past_blanks(text, self.start + 1)
+        index = past_blanks(self.start + 1)
         number = 0
         while text[index] not in "}]":
             key: str | int = number
@@ -66,22 +100,13 @@ class JsonSpot:
             if mapping:
                 key_start = index
                 key, key_end = scanstring(text, index + 1, False)
-                index = _past_blanks(text, _past_blanks(text, key_end) + 1)
-            end = _value_end(text, index)
-            yield key, Member(JsonSpot(text, index, end), key_start, key_end)
-            index = _past_blanks(text, end)
+                index = past_blanks(past_blanks(key_end) + 1)
+            end = whole.end_of(index)
+            yield key, Member(JsonSpot(whole, index, end), key_start, key_end)
+            index = past_blanks(end)
             if text[index] == ",":
-                index = _past_blanks(text, index + 1)
+                index = past_blanks(index + 1)
             number += 1
 
     def __reduce__(self) -> tuple[object, ...]:
         return JsonSpot, (self._text, self.start, self.end)
-
-
-def _past_blanks(text: str, index: int) -> int:
-    match = _BLANKS.match(text, index)
-    return match.end() if match else index
-
-
-def _value_end(text: str, index: int) -> int:
-    return _DECODER.raw_decode(text, index)[1]

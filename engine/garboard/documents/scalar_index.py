@@ -17,6 +17,7 @@ _LINE = re.compile(r"([^\r\n]*)(\r\n|\n|\r|\Z)")
 _ESCAPES = {"0": "\0", "a": "\a", "b": "\b", "t": "\t", "\t": "\t", "n": "\n", "v": "\v",
             "f": "\f", "r": "\r", "e": "\x1b", "N": "\x85", "_": "\xa0", "L": "\u2028",
             "P": "\u2029"}
+_SECOND_HALF = re.compile(r"\\u[dD][c-fC-F]")  # of a character outside the basic plane
 _CODES = {"x": 2, "u": 4, "U": 8}
 
 
@@ -123,7 +124,7 @@ def _json(text: str, start: int, end: int) -> _Traced:
             continue
         size = 2 if text[index + 1] != "u" else 6
         code = int(text[index + 2:index + 6], 16) if size == 6 else 0
-        if 0xD800 <= code < 0xDC00:  # the first half of a character outside the basic plane
+        if 0xD800 <= code < 0xDC00 and _SECOND_HALF.match(text, index + 6):
             size = 12
         character: str = _json_character(text[index:index + size])
         yield character, index

@@ -36,10 +36,11 @@ def schema_problems(document: Document, schema: Mapping[str, Any],
         Draft202012Validator.check_schema(schema)
         validator = Draft202012Validator(schema, registry=Registry())
         problems: list[Problem] = []
+        limit: list[Problem] = []
         for error in validator.iter_errors(document.data):
             problems += _problems(document, error)
             if len(problems) >= limits.problems:
-                problems.append(Problem(
+                limit.append(Problem(
                     "document-problems", problems[-1].place, f"{len(problems)} problems so far",
                     limits.expected("problems", "problems"), "mend these first"))
                 break
@@ -49,7 +50,7 @@ def schema_problems(document: Document, schema: Mapping[str, Any],
         return [_broken(document, f"nothing to be found for {error.ref}")]
     except RecursionError:
         return [_broken(document, "a reference that leads to itself")]
-    return list(in_order(problems))
+    return [*in_order(problems), *limit]
 
 
 def _broken(document: Document, found: str) -> Problem:

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
 _QUOTES = 'put the whole text in quotes: "..."'
 _INDENT = "fields of one mapping start in the same column; use two spaces for each level"
+_LONGEST_KEY = 1024
 _CHARACTER = re.compile(r"that cannot start any token")
 
 
@@ -41,7 +42,8 @@ def syntax_problem(error: YAMLError, sheet: Sheet, last_scalar: tuple[int, int])
         return told("yaml-quote", opened, f"{text[opened:opened + 1]} without its partner",
                     "a closing quote", "close the quote at the end of the text")
     if "double-quoted scalar" in context:
-        return told("yaml-escape", max(at - 1, 0), f"\\{text[at:at + 1]}", "a known escape",
+        slash = text.rfind("\\", opened, at + 1)
+        return told("yaml-escape", slash, text[slash:at + 1], "a known escape",
                     "write \\\\ for a backslash, or use single quotes")
     if "block scalar" in context or "block scalar" in problem:
         return told("yaml-block-text", at, hint="write | or > alone, the text below it, indented")
@@ -71,7 +73,8 @@ def syntax_problem(error: YAMLError, sheet: Sheet, last_scalar: tuple[int, int])
 
 def code_point_problem(sheet: Sheet, index: int) -> Problem:
     """An escape that names a character beyond the last one there is."""
-    return Problem("yaml-escape", sheet.place(index), sheet.text[index:index + 8],
+    slash = sheet.text.rfind("\\", 0, index + 1)
+    return Problem("yaml-escape", sheet.place(slash, slash + 10), sheet.text[slash:slash + 10],
                    "a character up to U+10FFFF")
 
 
@@ -100,6 +103,9 @@ def _colon(sheet: Sheet, at: int) -> Problem:
         return Problem("yaml-colon", sheet.place(at), _line(sheet.text, at),
                        "one colon with a space behind it in a line", _QUOTES)
     start = sheet.line_start(at) + len(before) - len(before.lstrip(" -"))
+    if at - start > _LONGEST_KEY:
+        return Problem("yaml-syntax", sheet.place(start, at), f"a key of {at - start:,} characters",
+                       f"at most {_LONGEST_KEY:,} characters")
     return Problem("yaml-indentation", sheet.place(start, at), _line(sheet.text, start),
                    "a key in the column of the keys above it", _INDENT)
 
