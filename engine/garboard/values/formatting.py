@@ -50,6 +50,8 @@ _US_LADDERS: Final[Mapping[str, tuple[tuple[str, str], ...]]] = MappingProxyType
     "force": (("lbf", "0"),),
 })
 _NOT_KNOWN: Final = "not known"
+#: A figure that has no more digits than it shows, to this many, counts as shown exactly.
+_EXACT_DIGITS: Final = 9
 
 
 def format_number(value: float, dimension: str | None, system: System = "metric",
@@ -117,7 +119,7 @@ def _significant(value: Fraction, digits: int) -> str:
     wide = Context(prec=SIGNIFICANT_DIGITS + 16, rounding=ROUND_HALF_EVEN)
     exact = wide.divide(Decimal(value.numerator), Decimal(value.denominator))
     shown = Context(prec=digits, rounding=ROUND_HALF_EVEN).plus(exact)
-    if shown == Context(prec=SIGNIFICANT_DIGITS, rounding=ROUND_HALF_EVEN).plus(exact):
+    if shown == Context(prec=_EXACT_DIGITS, rounding=ROUND_HALF_EVEN).plus(exact):
         shown = shown.normalize()
     size = shown.adjusted()
     return f"{shown:f}" if -4 <= size <= 9 else f"{shown:e}"

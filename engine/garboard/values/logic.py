@@ -56,8 +56,8 @@ def chosen(condition: Truth, if_true: object, if_false: object) -> object:
         return if_false
     if not isinstance(condition, Unknown):
         raise TypeError(f"a condition is true, false or unknown, not {condition!r}")
-    if same_value(if_true, if_false):
-        return if_true
+    if same_value(if_true, if_false) and not isinstance(if_true, (Unknown, Bounds)):
+        return if_true  # two unknowns or bounds that look the same may still differ
     one, other = _ends(if_true), _ends(if_false)
     either = condition.joined(if_true).joined(if_false)
     if one is None or other is None:

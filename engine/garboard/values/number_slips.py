@@ -29,6 +29,10 @@ _NOT_KNOWN: Final = "leave out a figure that is not known, or say not_determinab
 _RANGE: Final = "one number is read here; a range is written low .. high UNIT, with two points"
 
 
+def _start(text: str) -> int:
+    return len(text) - len(text.lstrip())
+
+
 def _range(text: str) -> ReadingError | None:
     if "..." in text or "…" in text:
         return ReadingError("range-malformed", hint="a range has two points: 0 .. 45 °C",
@@ -49,22 +53,26 @@ def _digits(text: str) -> ReadingError | None:
 
 
 def _not_finite(text: str) -> ReadingError | None:
-    return ReadingError("number-not-finite", hint=_NOT_KNOWN) if _NOT_FINITE.match(text) else None
+    if not _NOT_FINITE.match(text):
+        return None
+    return ReadingError("number-not-finite", hint=_NOT_KNOWN, offset=_start(text))
 
 
 def _missing(text: str) -> ReadingError | None:
     if any(sign in "0123456789" for sign in text):
         return None
-    return ReadingError("number-missing", hint=_NOT_KNOWN)
+    return ReadingError("number-missing", hint=_NOT_KNOWN, offset=_start(text))
 
 
 def _qualified(text: str) -> ReadingError | None:
     if not _QUALIFIED.match(text):
         return None
     if text.lstrip().startswith(("±", "+/-", "+-")):
-        return ReadingError("number-qualified", hint="plus_minus is written without its sign")
-    return ReadingError("number-qualified", hint="at most 45 °C is written .. 45 °C, at least "
-                        "45 °C is 45 °C .., and about 45 °C is 45 °C with a plus_minus")
+        return ReadingError("number-qualified", offset=_start(text),
+                            hint="plus_minus is written without its sign")
+    return ReadingError("number-qualified", offset=_start(text), hint=(
+        "at most 45 °C is written .. 45 °C, at least 45 °C is 45 °C .., and about 45 °C is 45 °C "
+        "with a plus_minus"))
 
 
 def _common_fraction(text: str) -> ReadingError | None:
@@ -128,7 +136,7 @@ def _joined(match: re.Match[str]) -> str:
 def _number_first(text: str) -> ReadingError | None:
     if _NUMBER.match(text):
         return None
-    return ReadingError("number-malformed", offset=len(text) - len(text.lstrip()),
+    return ReadingError("number-malformed", offset=_start(text),
                         hint="the number comes first, then its unit: 12 V, -5 °C")
 
 

@@ -72,8 +72,9 @@ def _code_and_hint(number: str, unit: str, dimension: str) -> tuple[str, str]:
     if folded in _SIZE_WORDS:
         return "unit-unknown", f"{unit} is a conductor size, not a unit"
     if meant:
-        kind = "; DC or AC is said only where the kind is asked for"
-        return "unit-unknown", f"write {number} {meant}{kind if folded.endswith('c') else ''}"
+        kind = folded.endswith(("dc", "ac"))
+        return "unit-unknown", f"write {number} {meant}" + (
+            "; DC or AC is said only where the kind is asked for" if kind else "")
     alike = sorted({known.symbol for spelling, known in UNITS[dimension].items()
                     if spelling.casefold() == unit.casefold()})
     if alike:
