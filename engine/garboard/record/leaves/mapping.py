@@ -154,7 +154,7 @@ def _value(reading: LeafReading, leaf: LeafKind, written: dict[str, Any],
                 "leaf-two-answers", (*at, "not_determinable"), "value and not_determinable",
                 "one of the two", key=True))
             return _UNREAD
-        _refuse_spread(reading, written, at, "a spread without a value")
+        _refuse_spread(reading, leaf, written, at, "a spread without a value")
         if "not_determinable" not in remarks:
             return _UNREAD
         return Unknown.because(NOT_DETERMINABLE, fact_path, remarks["not_determinable"])
@@ -167,7 +167,6 @@ def _value(reading: LeafReading, leaf: LeafKind, written: dict[str, Any],
     if value is _UNREAD:
         return _UNREAD
     if not isinstance(leaf, Measure):
-        _refuse_spread(reading, written, at, "a spread where there is no measured number")
         return value
     return _spread(reading, leaf, written, value, fact_path, at)
 
@@ -185,7 +184,7 @@ def _spread(reading: LeafReading, leaf: Measure, written: dict[str, Any], value:
             key=True))
         return _UNREAD
     if isinstance(value, Bounds):
-        _refuse_spread(reading, written, at, "a spread on a range")
+        _refuse_spread(reading, leaf, written, at, "a spread on a range")
         return _UNREAD
     try:
         spread = with_tolerance(written["value"], written[key], leaf.of, SPREADS[key], fact_path)
@@ -200,10 +199,10 @@ def _spread(reading: LeafReading, leaf: Measure, written: dict[str, Any], value:
     return leaf.cut_at_zero(spread)
 
 
-def _refuse_spread(reading: LeafReading, written: dict[str, Any], at: tuple[str | int, ...],
-                   found: str) -> None:
+def _refuse_spread(reading: LeafReading, leaf: LeafKind, written: dict[str, Any],
+                   at: tuple[str | int, ...], found: str) -> None:
     for key in SPREADS:
-        if key in written:
+        if key in written and leaf.spreads:
             reading.problems.append(LeafProblem(
                 "leaf-spread-unfit", (*at, key), found,
                 "plus_minus or uncertainty beside one number", key=True))
@@ -218,7 +217,7 @@ def mapping_keys(leaf: LeafKind) -> tuple[str, ...]:
 
 
 def _located(error: ReadingError, at: tuple[str | int, ...], written: object) -> LeafProblem:
-    offset = error.offset if isinstance(written, str) else None
+    offset = (error.offset or None) if isinstance(written, str) else None
     return LeafProblem(error.code, at, error.found, error.expected, error.hint, offset)
 
 

@@ -17,13 +17,13 @@ from garboard.record.thing import DataPath, Thing
 QUESTION_PATTERN: Final = f"{ID_PATTERN}(/{ID_PATTERN})?"
 
 
-def read_answers(draft: Draft, written: object) -> None:
-    """Read the answers of a record."""
-    if not is_mapping(written, draft, ("answers",)):
+def read_answers(draft: Draft, written: object, root: DataPath) -> None:
+    """Read the answers of a record, which stand at ``root``."""
+    if not is_mapping(written, draft, root):
         return
     shape = shape_of(AnswerModel)
     for question, given in written.items():
-        path: DataPath = ("answers", question)
+        path: DataPath = (*root, question)
         if re.fullmatch(QUESTION_PATTERN, question) is None:
             draft.notes.refuse("id-malformed", path, repr(question),
                                "the id of a question: lower-case letters, digits and hyphens",

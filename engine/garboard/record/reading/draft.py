@@ -31,6 +31,8 @@ class Draft:
     answers: dict[str, tuple[Answer, ...]] = field(default_factory=dict)
     mentions: list[Mention] = field(default_factory=list)
     named_at: dict[str, DataPath] = field(default_factory=dict)
+    #: Subjects of which something could not be read, so that ids may be missing.
+    unread: set[str] = field(default_factory=set)
 
     def admit(self, thing: Thing) -> None:
         """Take in a thing under its id; a second one of the same id is a problem."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, TypeGuard
+from typing import Any, Final, TypeGuard
 
 from garboard.errors import did_you_mean
 from garboard.record.fact import Fact
@@ -15,7 +15,10 @@ from garboard.record.shape import GroupSlot, LeafSlot, ListSlot, Shape, Slot
 from garboard.record.thing import DataPath, Thing
 
 #: The kinds of device by the key they stand under in a run.
-_DEVICE_KIND = {"fuse": Fact("fuse", "fuse"), "breaker": Fact("breaker", "breaker")}
+_DEVICE_KIND: Final = {"fuse": Fact("fuse", "fuse"), "breaker": Fact("breaker", "breaker")}
+
+#: Subjects whose things stand in the runs.
+IN_RUNS: Final = ("conductor", "device", "switch")
 
 
 def fill(draft: Draft, shape: Shape, data: dict[str, Any], path: DataPath, thing: Thing) -> None:
@@ -52,12 +55,15 @@ def unknown_key(draft: Draft, known: Mapping[str, Slot], key: str, path: DataPat
 def thing_from(draft: Draft, shape: Shape, data: object, path: DataPath) -> Thing | None:
     """A thing of its own, with an id; ``None`` when what stands there is no mapping."""
     if not is_mapping(data, draft, path):
+        draft.unread.add(shape.subject)
         return None
     identity = data.get("id")
     thing = Thing(identity if isinstance(identity, str) and identity else "", shape.subject, path)
     fill(draft, shape, data, path, thing)
     if thing.id:
         draft.admit(thing)
+    else:
+        draft.unread.add(shape.subject)
     return thing
 
 
@@ -150,6 +156,7 @@ def _parts(draft: Draft, slot: ListSlot, written: object, path: DataPath, thing:
 def _through(draft: Draft, slot: ListSlot, written: object, path: DataPath, run: Thing) -> None:
     """What a run passes through: a list of mappings with one key each."""
     if not is_list(written, draft, path):
+        draft.unread.update(IN_RUNS)
         return
     parts = []
     for position, data in enumerate(written):

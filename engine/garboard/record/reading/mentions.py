@@ -23,12 +23,17 @@ def check_mentions(draft: Draft) -> None:
 
 
 def check_mention(draft: Draft, identity: str, targets: Sequence[str], path: DataPath) -> bool:
-    """Whether an id is that of a thing of one of the target subjects; if not, that is a problem."""
+    """Whether an id is that of a thing of one of the target subjects; if not, that is a problem.
+
+    Where things of that kind could not be read, the id may be one of theirs: no problem is noted.
+    """
     subject = "evidence" if identity in draft.evidence else _subject_of(draft, identity)
     if subject is not None and subject in targets:
         return True
     words = " or ".join(title(target) for target in targets)
     if subject is None:
+        if draft.unread.intersection(targets):
+            return False
         known = sorted(_ids_of(draft, targets))
         hint = did_you_mean(identity, known)
         if not known:

@@ -6,27 +6,35 @@ from collections.abc import Mapping
 from typing import Any
 
 from garboard.documents import Document
-from garboard.errors import ReadingError, RecordRefused, in_order
+from garboard.errors import ReadingError, RecordRefused, in_order, nearest
 from garboard.record.conflicts import find_conflicts
 from garboard.record.fact import Fact
 from garboard.record.format import RECORD_FORMAT, Format
 from garboard.record.models.record import InstallationRecord
 from garboard.record.reading.answers import read_answers
 from garboard.record.reading.circuits import check_circuits
+from garboard.record.reading.derived_ids import check_derived_ids
 from garboard.record.reading.draft import Draft
-from garboard.record.reading.fill import fill, is_list, is_mapping, thing_from, unknown_key
+from garboard.record.reading.fill import (
+    IN_RUNS,
+    fill,
+    is_list,
+    is_mapping,
+    thing_from,
+    unknown_key,
+)
 from garboard.record.reading.mentions import check_mentions
 from garboard.record.reading.notes import Notes
 from garboard.record.reading.terminals import check_terminals
 from garboard.record.record import Record
-from garboard.record.shape import GroupSlot, LeafSlot, ListSlot, Slot, shape_of
+from garboard.record.shape import GroupSlot, LeafSlot, ListSlot, OpenSlot, Shape, Slot, shape_of
 from garboard.record.subjects import LIST_KEYS
-from garboard.record.thing import Thing
+from garboard.record.thing import DataPath, Thing
 
 #: Things that stand alone in a record, each under its own name.
 SINGLE = ("vessel", "survey", "wiring")
 #: The key of the record under which things of a subject are found, those in the runs included.
-FOUND_UNDER = {**LIST_KEYS, "conductor": "runs", "device": "runs", "switch": "runs"}
+FOUND_UNDER = {**LIST_KEYS, **dict.fromkeys(IN_RUNS, "runs")}
 
 
 def read_record(source: Document | Mapping[str, Any], form: Format = RECORD_FORMAT) -> Record:
@@ -45,6 +53,7 @@ def read_record(source: Document | Mapping[str, Any], form: Format = RECORD_FORM
     data = _in_newest_format(notes, written, form)
     draft = Draft(notes)
     _read_root(draft, data)
+    check_derived_ids(draft)
     check_mentions(draft)
     check_terminals(draft)
     if not notes.problems:
@@ -80,23 +89,31 @@ def _read_root(draft: Draft, data: Mapping[str, Any]) -> None:
         slot = shape.slots.get(key)
         if slot is None:
             unknown_key(draft, shape.slots, key, ())
-        elif key == "answers":
-            read_answers(draft, written)
-        elif not isinstance(slot, LeafSlot):
-            _read_branch(draft, slot, key, written)
+            slot = _meant(shape, key, data)
+        if isinstance(slot, OpenSlot):
+            read_answers(draft, written, (key,))
+        elif slot is not None and not isinstance(slot, LeafSlot):
+            _read_branch(draft, slot, written, (key,))
     text = str(data.get("format"))
     root.facts["format"] = Fact(text, text)
 
 
-def _read_branch(draft: Draft, slot: Slot, key: str, written: object) -> None:
+def _meant(shape: Shape, key: str, data: Mapping[str, Any]) -> Slot | None:
+    """What a misspelt key most likely is, so that what it holds does not go missing as well."""
+    guess = nearest(str(key), shape.slots)
+    return None if guess is None or guess in data else shape.slots[guess]
+
+
+def _read_branch(draft: Draft, slot: Slot, written: object, path: DataPath) -> None:
     if isinstance(slot, GroupSlot):
-        if is_mapping(written, draft, (key,)):
-            fill(draft, slot.shape, written, (key,), draft.things[key])
-    elif isinstance(slot, ListSlot) and is_list(written, draft, (key,)):
-        if slot.shape.subject != "evidence":
-            draft.lists.setdefault(slot.shape.subject, [])
+        if is_mapping(written, draft, path):
+            fill(draft, slot.shape, written, path, draft.things[slot.key])
+    elif isinstance(slot, ListSlot):
+        if not is_list(written, draft, path):
+            draft.unread.add(slot.shape.subject)
+            return
         for position, each in enumerate(written):
-            thing_from(draft, slot.shape, each, (key, position))
+            thing_from(draft, slot.shape, each, (*path, position))
 
 
 def _record(draft: Draft, written: Mapping[str, Any], data: Mapping[str, Any],
