@@ -76,7 +76,8 @@ def hostile() -> dict[str, tuple[str, str]]:
     }
     return {**{f"yaml: {name}": ("x.yaml", text) for name, text in yaml.items()},
             **{f"json: {name}": ("x.json", text) for name, text in loose.items()},
-            **{f"brace: {name}": ("x.yaml", "{" + text) for name, text in loose.items()}}
+            **{f"yaml that looks like json: {name}": ("x.yaml", "{" + loose[name])
+               for name in ("deep", "quotes", "NaN", "cut off")}}
 
 
 def judge() -> None:

@@ -165,6 +165,8 @@ INSIDE = {
     "folded and kept": ("a: >+\n  one\n  two\n¦\n", "one two\n¦\n"),
     "a number": ("a: 1¦2.50", "1¦2.50"),
     "an anchor before": ("a: &x one t¦wo", "one t¦wo"),
+    "an anchor and a comment before": ("a: &x # note\n  # more\n  one t¦wo", "one t¦wo"),
+    "an anchor before, in brackets": ("a: [&x o¦ne, 1]", "o¦ne"),
 }
 
 
@@ -172,7 +174,7 @@ INSIDE = {
 @pytest.mark.parametrize("case", INSIDE.values(), ids=INSIDE.keys())
 def test_inside_a_text(case: tuple[str, str], ending: str) -> None:
     text, value = case
-    path: Path = ["a", 0] if text.startswith("a:\n-") else ["a"]
+    path: Path = ["a", 0] if text.startswith(("a:\n-", "a: [")) else ["a"]
     before = text.split("¦")[0]
     document = read_text(text.replace("¦", "").replace("\n", ending))
     assert document.written(path) == value.replace("¦", "")

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 _QUOTES = 'put the whole text in quotes: "..."'
 _INDENT = "fields of one mapping start in the same column; use two spaces for each level"
 _LONGEST_KEY = 1024
-_CHARACTER = re.compile(r"that cannot start any token")
+_CHARACTER = re.compile(r"that cannot start any token|expected the node content.*'.'$")
 
 
 def syntax_problem(error: YAMLError, sheet: Sheet, last_scalar: tuple[int, int]) -> Problem:
@@ -51,10 +51,13 @@ def syntax_problem(error: YAMLError, sheet: Sheet, last_scalar: tuple[int, int])
         return told("yaml-tag", opened, "!", "a value without a type mark",
                     "delete the mark; put a text that starts with ! in quotes")
     if _CHARACTER.search(problem) or "alias" in context or "anchor" in context:
-        index = at if _CHARACTER.search(problem) else opened
+        index = at if problem.startswith(("found character", "expected the node")) else opened
         return told("yaml-character", index, text[index:index + 1],
                     "a text, number, list or mapping",
                     'a text that starts with this sign needs quotes: "..."')
+    if "after document end" in problem:
+        return told("yaml-several-documents", at, "more behind the end", "one document",
+                    "put each document into a file of its own")
     if "could not find expected ':'" in problem:
         return told("yaml-missing-colon", opened, _line(text, opened), "key: value",
                     "put a colon and a space behind the key")
