@@ -21,6 +21,7 @@ from garboard.trail import (
     digest_of,
     make_trail,
     read_trail,
+    record_part,
     trail_bytes,
     trail_schema,
 )
@@ -78,6 +79,14 @@ def test_the_digest_is_that_of_the_assessment_alone() -> None:
     later = launch_trail(about={"garboard": "9.9.9", "written_at": "2036-01-01T00:00:00+00:00"})
     assert later.digest == trail.digest
     assert launch_trail(date="2026-04-19").digest != trail.digest
+
+
+def test_a_trail_holds_its_texts_as_its_bytes_do() -> None:
+    parts = launch_parts()
+    written = {**parts["record"]["written"], "vessel": {"name": "Cafe\u0301"}}
+    trail = make_trail(**{**parts, "record": record_part(written, parts["record"]["read"])})
+    assert trail.written["vessel"]["name"] == "Caf\u00e9"
+    assert read_trail(_document(json.loads(trail_bytes(trail)))).digest == trail.digest
 
 
 def test_the_bytes_are_those_of_the_whole_document() -> None:

@@ -1,1 +1,7 @@
+"""Views of a trail, each a pure function of it."""
 
+from garboard.reports.machine import json_report
+from garboard.reports.screen import Screen, for_encoding, screen_of
+from garboard.reports.terminal import terminal_report
+
+__all__ = ["Screen", "for_encoding", "json_report", "screen_of", "terminal_report"]

@@ -45,14 +45,20 @@ def canonical_bytes(data: object) -> bytes:
     Raises ReadingError: ``canonical-number`` (not finite, or an integer beyond 2^53 - 1),
     ``canonical-text`` (half surrogates), ``canonical-key`` or ``canonical-type``.
     """
+    return canonical_form(data)[1]
+
+
+def canonical_form(data: object) -> tuple[object, bytes]:
+    """The data with its texts in NFC (itself, if they are so already), and its canonical bytes."""
     pieces = _pieces(data, _SORTED)
     if not is_plain(pieces[1::2]):
-        pieces = _pieces(in_normal_form(data), _AS_IT_STANDS)
+        data = in_normal_form(data)
+        pieces = _pieces(data, _AS_IT_STANDS)
     pieces[::2] = _mended('"'.join(pieces[::2])).split('"')
     text = '"'.join(pieces)
     if _BACKSLASH in text or _QUOTATION_MARK in text:
         text = text.replace(_BACKSLASH, "\\\\").replace(_QUOTATION_MARK, '\\"')
-    return text.encode()
+    return data, text.encode()
 
 
 def _pieces(data: object, encoder: json.JSONEncoder) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Final, Literal
 
-from garboard.trail.canonical import canonical_bytes
+from garboard.trail.canonical import canonical_bytes, canonical_form
 from garboard.trail.digest import digest_of, digest_of_bytes
 from garboard.trail.findings import Finding, in_finding_order
 from garboard.trail.outcome import outcome_of
@@ -41,9 +41,9 @@ def make_trail(*, date: str, date_from: Literal["survey", "command line"], recor
         "quantities": quantities, "irregularities": list(irregularities),
         "outcome": outcome_of(ordered, packs, dispensations),
     }
-    canonical = canonical_bytes(assessment)
+    normal, canonical = canonical_form(assessment)
     return Trail({"format": FORMAT, "digest": digest_of_bytes(canonical),
-                  "assessment": assessment, "about": about}, canonical)
+                  "assessment": normal, "about": about}, canonical)
 
 
 def trail_bytes(trail: Trail) -> bytes:

@@ -1,0 +1,104 @@
+"""What things, operands and facts are called in a report, from what the trail says of them."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from garboard.reports.harmless import harmless, harmless_name
+from garboard.reports.words import subject_word, subjects_word
+from garboard.trail import Finding, Operand, Trail
+
+_ALONE: Final = {"record": "the whole record", "vessel": "the vessel", "survey": "the survey",
+                 "wiring": "the wiring as a whole"}
+_QUOTED: Final = re.compile(r"(\"[^\"]*\"|'[^']*')")
+_NAME: Final = re.compile(r"[A-Za-z_][\w]*(?:\.[A-Za-z_][\w]*)*")
+_NUMBER: Final = re.compile(r"[0-9.]+\Z")
+_LIMIT: Final = "limits."
+
+
+class Names:
+    """Names of the things, facts and operands of one trail."""
+
+    def __init__(self, trail: Trail) -> None:
+        self._trail = trail
+        self._subjects = {finding["item"]: finding["subject"]
+                          for finding in trail.findings if finding["item"] is not None}
+
+    def thing(self, identity: str) -> str:
+        """A thing with its kind: ``fuse f0``, ``battery pack-1``, ``alternator-1``."""
+        if identity in _ALONE:
+            return _ALONE[identity]
+        shown = harmless_name(identity)
+        kind = self._trail.fact(f"{identity}.kind")
+        subject = self._subjects.get(identity)
+        if kind is not None and isinstance(kind["value"], str):
+            noun = harmless_name(kind["value"])
+        elif subject is not None:
+            noun = subject_word(subject)
+        else:
+            return shown
+        last = noun.rpartition(" ")[2]
+        return shown if noun in shown or last in shown else f"{noun} {shown}"
+
+    def item(self, finding: Finding) -> str:
+        """The item of a finding; where it has none, all things of the subject."""
+        if finding["item"] is None:
+            return f"all {subjects_word(finding['subject'])}"
+        return self.thing(finding["item"])
+
+    def fact(self, path: str) -> str:
+        """A recorded fact: ``fuse f2: breaks``; a list of the record: ``the list of loads``."""
+        identity, _, name = path.partition(".")
+        if not name:
+            return f"the list of {_spaced(harmless_name(identity))}"
+        return f"{self.thing(identity)}: {_fact_words(harmless_name(name))}"
+
+    def fact_in_a_sentence(self, path: str) -> str:
+        """The same as ``breaks of fuse f2``; where the path starts with a point, ``breaks``."""
+        identity, _, name = path.partition(".")
+        if not name:
+            return self.fact(path)
+        words = _fact_words(harmless_name(name))
+        return f"{words} of {self.thing(identity)}" if identity else words
+
+    def place(self, finding: Finding) -> str:
+        """Where the item is, if that is recorded: ``, in aft-locker``."""
+        place = self._trail.fact(f"{finding['item']}.place")
+        return f", in {harmless_name(place['value'])}" if place is not None else ""
+
+
+def operand_name(operand: Operand, subject: str) -> str:
+    """An operand in words: ``device.breaking_capacity`` of a device is its breaking capacity."""
+    parts = _QUOTED.split(harmless(operand.text))
+    return "".join(part if number % 2 else
+                   _NAME.sub(lambda found: _name_words(found[0], subject), part)
+                   for number, part in enumerate(parts))
+
+
+def is_limit(operand: Operand) -> bool:
+    """Whether an operand is a limit of the pack or a plain number, the same for every item."""
+    return operand.text.startswith(_LIMIT) or bool(_NUMBER.match(operand.text))
+
+
+def limit_name(operand: Operand) -> str | None:
+    """The name of the limit that an operand is, if it is one."""
+    name = operand.text.removeprefix(_LIMIT)
+    return name if name != operand.text and name.isidentifier() else None
+
+
+def _name_words(name: str, subject: str) -> str:
+    name = name.removeprefix(f"{subject}.").removeprefix(_LIMIT)
+    return _fact_words(name)
+
+
+def _fact_words(name: str) -> str:
+    """``charge.temperature.low`` as ``charge temperature (low)``."""
+    head, _, end = name.rpartition(".")
+    if head and end in ("low", "high"):
+        return f"{_spaced(head)} ({end})"
+    return _spaced(name)
+
+
+def _spaced(name: str) -> str:
+    return name.replace("_", " ").replace(".", " ")
