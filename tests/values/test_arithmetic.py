@@ -145,7 +145,7 @@ def parts_and_points(draw: st.DrawFn) -> tuple[list[Any], list[float]]:
     parts: list[Any] = []
     points: list[float] = []
     for _ in range(draw(st.integers(1, 5))):
-        low, high = sorted((draw(numbers), draw(numbers)))
+        low, high = sorted((draw(numbers) + 0.0, draw(numbers) + 0.0))
         point = draw(st.floats(low, high))
         parts.append(draw(st.sampled_from([point, Bounds(low, high), Bounds(low, INF),
                                            Bounds(-INF, high), U])))

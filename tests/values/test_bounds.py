@@ -150,7 +150,7 @@ finite_numbers = st.one_of(
 @st.composite
 def bounds_and_point(draw: st.DrawFn) -> tuple[Any, float]:
     """A number as the engine knows it, and a value it could have."""
-    low, high = sorted((draw(finite_numbers), draw(finite_numbers)))
+    low, high = sorted((draw(finite_numbers) + 0.0, draw(finite_numbers) + 0.0))
     point = draw(st.floats(low, high))
     kind = draw(st.sampled_from(["exact", "closed", "open low", "open high"]))
     if kind == "exact":

@@ -33,7 +33,7 @@ METRIC = [
     (250.0, "current", "250 A"), (900.0, "current", "900 A"), (1000.0, "current", "1 kA"),
     (0.05, "current", "50 mA"), (99.996, "current", "100.0 A"), (999.96, "current", "1000 A"),
     (14.4, "voltage", "14.4 V"), (0.05, "voltage", "50 mV"), (160.0, "voltage", "160 V"),
-    (0.5, "resistance", "0.5 Ω"), (0.0021, "resistance", "2.1 mΩ"),
+    (0.5, "resistance", "0.5 Ω"), (0.05, "resistance", "50 mΩ"), (0.0021, "resistance", "2.1 mΩ"),
     (0.00005, "resistance", "50 µΩ"),
     (1 / 3, "resistance", "0.3333 Ω"), (2.2e6, "resistance", "2.2 MΩ"), (0.0, "resistance", "0 Ω"),
     (0.05, "length", "50 mm"), (3000.0, "length", "3000 m"), (50.0, "area", "50 mm²"),
