@@ -1,7 +1,15 @@
 """Numbers with bounds, unknowns with reasons, three-valued logic; units and sizes at the border."""
 
 from garboard.values.arithmetic import Number, finite, largest, quotient, smallest, total
-from garboard.values.bounds import ASSUMPTION, BASES, TOLERANCE, UNCERTAINTY, UNRECORDED, Bounds
+from garboard.values.bounds import (
+    ASSUMPTION,
+    BASES,
+    TOLERANCE,
+    UNCERTAINTY,
+    UNRECORDED,
+    Bounds,
+    bounded,
+)
 from garboard.values.conductor_size import (
     ConductorSize,
     awg_area_mm2,
@@ -9,7 +17,15 @@ from garboard.values.conductor_size import (
     awg_size,
     read_size,
 )
-from garboard.values.logic import all_of, any_of, chosen, member_of, negated, same_value
+from garboard.values.logic import (
+    all_of,
+    any_of,
+    chosen,
+    failure_among,
+    member_of,
+    negated,
+    same_value,
+)
 from garboard.values.reasons import (
     ANSWER_EXPIRED,
     AWAITS_ANSWER,
@@ -50,8 +66,8 @@ __all__ = [
     "REASONS", "SIGNIFICANT_DIGITS", "TOLERANCE", "UNCERTAINTY", "UNITS", "UNRECORDED",
     "WITHIN_UNCERTAINTY", "Bounds", "Cause", "Causes", "ConductorSize", "Dimension", "Number",
     "System", "Truth", "Unit", "Unknown", "VoltageKind", "all_of", "any_of", "awg_area_mm2",
-    "awg_names", "awg_size", "chosen", "finite", "format_number", "format_value", "largest",
-    "member_of", "merged", "negated", "quotient", "read_number", "read_quantity", "read_size",
-    "read_voltage_kind", "read_window", "rounded", "rounded_value", "same_value", "smallest",
-    "symbols", "total", "with_tolerance",
+    "awg_names", "awg_size", "bounded", "chosen", "failure_among", "finite", "format_number",
+    "format_value", "largest", "member_of", "merged", "negated", "quotient", "read_number",
+    "read_quantity", "read_size", "read_voltage_kind", "read_window", "rounded", "rounded_value",
+    "same_value", "smallest", "symbols", "total", "with_tolerance",
 ]

@@ -28,6 +28,8 @@ ASSUMPTION: Final = "assumption"
 UNRECORDED: Final = "unrecorded"
 #: What bounds can rest on.
 BASES: Final = (TOLERANCE, UNCERTAINTY, ASSUMPTION, UNRECORDED)
+_BASES: Final = frozenset(BASES)
+_WITHOUT_NOMINAL: Final = frozenset({ASSUMPTION, UNRECORDED})
 
 _INF: Final = math.inf
 
@@ -48,14 +50,14 @@ class Bounds:
             raise ValueError(f"bounds {lo!r} to {hi!r} do not enclose a number")
         if nominal is not None and not lo <= nominal <= hi:
             raise ValueError(f"nominal {nominal!r} lies outside {lo!r} to {hi!r}")
-        if not set(basis) <= set(BASES):
+        if not _BASES.issuperset(basis):
             raise ValueError(f"unknown basis in {basis!r}")
-        if nominal is not None and not {ASSUMPTION, UNRECORDED}.isdisjoint(basis):
+        if nominal is not None and not _WITHOUT_NOMINAL.isdisjoint(basis):
             raise ValueError(f"bounds that rest on {basis!r} have no nominal")
         if causes and any(cause.reason == CALCULATION_ERROR for cause in causes):
             raise ValueError("a failed calculation has no bounds")
         self.lo, self.hi, self.nominal = lo, hi, nominal
-        self.basis = tuple(sorted(set(basis)))
+        self.basis = basis if len(basis) == 1 else tuple(sorted(set(basis)))
         self.causes = causes or (Cause(WITHIN_UNCERTAINTY),)
 
     @property
@@ -222,7 +224,8 @@ def _result(operation: Operation, left: Bounds | Unknown,
                else operation.point(left.nominal, right.nominal))
     if _overflows(a, b, ends) or (nominal is not None and math.isinf(nominal)):
         return _undefined(causes, "overflow")
-    return bounded(*ends, nominal, tuple(sorted({*left.basis, *right.basis})), causes)
+    basis = left.basis if left.basis == right.basis else (*left.basis, *right.basis)
+    return bounded(*ends, nominal, basis, causes)
 
 
 def _overflows(a: Ends, b: Ends, ends: Ends) -> bool:
