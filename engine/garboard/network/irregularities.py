@@ -1,0 +1,203 @@
+"""What in a network does not hang together as it should: findings of its shape, not of its values.
+
+Each has a code (see the catalogue of codes), the ids of the things concerned, and a sentence.
+Nothing here is refused: a record tells what is aboard, odd or not.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from garboard.network.banks import Bank
+from garboard.network.graph import JOINT, Edge
+from garboard.network.layout import RETURN, Layout, listed
+from garboard.network.strings import Series, String
+from garboard.network.ways import Ways
+from garboard.record import Record
+
+
+@dataclass(frozen=True, slots=True)
+class Irregularity:
+    """One thing that is odd: its code, the ids concerned in order, and a sentence for people."""
+
+    code: str
+    items: tuple[str, ...]
+    text: str
+
+
+def find_irregularities(record: Record, layout: Layout, series: Series, banks: tuple[Bank, ...],
+                        ways: Ways) -> tuple[Irregularity, ...]:
+    """All irregularities, by kind and then in the record's order; none without runs."""
+    if record.lists.get("run") is None:
+        return ()
+    rings = _Rings(layout, ways)
+    return (*_not_connected(record, layout), *_floating(record, layout), *_not_fed(layout, ways),
+            *_series_unclear(series), *_reversed(layout), *_negatives_apart(layout),
+            *rings.found(), *rings.side_by_side(),
+            *_fed_from_both(layout, series.strings, ways, rings.members),
+            *_voltages_joined(record, layout, series.strings))
+
+
+def _not_connected(record: Record, layout: Layout) -> Iterator[Irregularity]:
+    for subject, word in (("battery", "battery"), ("bus", "bus"), ("source", "charging source"),
+                          ("load", "load")):
+        for thing in listed(record, subject):
+            ends = {thing.id, f"{thing.id}.positive", f"{thing.id}.negative"}
+            if ends.isdisjoint(layout.traced):
+                yield Irregularity("not-connected", (thing.id,),
+                                   f"no run leads to the {word} {thing.id}")
+            elif subject != "bus" and f"{thing.id}.positive" not in layout.traced:
+                yield Irregularity("positive-not-traced", (thing.id,),
+                                   f"no run leads to the positive terminal of {thing.id}")
+
+
+def _floating(record: Record, layout: Layout) -> Iterator[Irregularity]:
+    for bus in listed(record, "bus"):
+        runs = layout.runs_at.get(bus.id, ())
+        if len(runs) == 1:
+            yield Irregularity("floating-end", (runs[0], bus.id),
+                               f"the run {runs[0]} ends at {bus.id}, where nothing else is joined")
+
+
+def _not_fed(layout: Layout, ways: Ways) -> Iterator[Irregularity]:
+    """Islands of runs that no battery is joined to."""
+    batteries = {node for edge in layout.batteries for node in (edge.start, edge.end)}
+    for nodes in layout.islands.members.values():
+        if layout.reference in nodes or not batteries.isdisjoint(nodes):
+            continue
+        runs = dict.fromkeys(run for node in nodes for run in layout.runs_at.get(node, ()))
+        negative_only = all(not node.endswith(".positive") for node in nodes)
+        if runs and not negative_only:
+            yield Irregularity("not-fed", tuple(runs),
+                               f"no battery is joined to the runs {', '.join(runs)}")
+
+
+def _series_unclear(series: Series) -> Iterator[Irregularity]:
+    for group in series.cross_linked:
+        yield Irregularity("series-unclear", group,
+                           f"which of {', '.join(group)} are in series cannot be told")
+
+
+def _reversed(layout: Layout) -> Iterator[Irregularity]:
+    """Batteries whose negative lies with the positives of others, and whose positive goes nowhere
+    or to the common return."""
+    positive_islands = {edge.id: layout.islands.of(edge.end) for edge in layout.batteries}
+    for edge in layout.batteries:
+        if edge.start == RETURN or edge.start not in layout.traced:
+            continue
+        with_positives = any(name == layout.islands.of(edge.start)
+                             for other, name in positive_islands.items() if other != edge.id)
+        returns = edge.end not in layout.traced or layout.islands.joined(
+            edge.end, layout.reference)
+        if with_positives and returns:
+            yield Irregularity("battery-reversed", (edge.id,),
+                               f"{edge.id} has its negative terminal on the positive side")
+
+
+def _negatives_apart(layout: Layout) -> Iterator[Irregularity]:
+    """Negative sides that are not joined to the common return."""
+    positive = {edge.end for edge in layout.batteries}
+    for nodes in layout.islands.members.values():
+        apart = tuple(edge.id for edge in layout.batteries if edge.start in nodes)
+        if apart and layout.reference not in nodes and positive.isdisjoint(nodes):
+            yield Irregularity("negative-sides-apart", apart, (
+                f"the negative side of {', '.join(apart)} is not joined to that of the others"))
+
+
+class _Rings:
+    """Parts that lie in a ring: with any one of them taken out, its ends stay joined."""
+
+    def __init__(self, layout: Layout, ways: Ways) -> None:
+        bridges: set[str] = set()
+        for nodes in layout.islands.members.values():
+            if nodes != (RETURN,):
+                bridges |= ways.bridges(nodes[0])[1].keys()
+        self._ways = ways
+        self._edges = [edge for edge in layout.branches if edge.id not in bridges]
+        self.members = frozenset(edge.id for edge in self._edges)
+
+    def found(self) -> Iterator[Irregularity]:
+        """Each ring, or rings that share a part, once."""
+        for group in self._groups():
+            parts = tuple(edge.id for edge in group if edge.kind != JOINT)
+            if parts:
+                yield Irregularity("ring", parts, (
+                    f"{', '.join(parts)} form a ring without a battery in it: the current "
+                    "divides between the ways"))
+
+    def side_by_side(self) -> Iterator[Irregularity]:
+        """Devices of one ring that lie in parallel ways: neither carries the whole current."""
+        for group in self._groups():
+            devices = tuple(edge.id for edge in group if edge.kind == "device")
+            if len(devices) > 1:
+                yield Irregularity("devices-side-by-side", devices, (
+                    f"the devices {', '.join(devices)} lie in ways side by side"))
+
+    def _groups(self) -> list[list[Edge]]:
+        groups: list[list[Edge]] = []
+        taken: set[str] = set()
+        for edge in self._edges:
+            if edge.id not in taken:
+                nodes = self._ways.reached(edge.start, lambda each: each.id in self.members)
+                groups.append([each for each in self._edges if each.start in nodes])
+                taken.update(each.id for each in groups[-1])
+        return groups
+
+
+def _fed_from_both(layout: Layout, strings: tuple[String, ...], ways: Ways,
+                   rings: frozenset[str]) -> Iterator[Irregularity]:
+    """Conductors between two feeding points that are not a string's own lead.
+
+    On either side lies a string, and besides it another string, a load or a charging source.
+    """
+    tops = {string.positive for string in strings}
+    users = {node for node in layout.traced if node.endswith(".positive")} - tops
+    users -= {edge.end for edge in layout.batteries}
+    for name, nodes in layout.islands.members.items():
+        if sum(node in tops for node in nodes) < 2:
+            continue
+        visited, bridges = ways.bridges(name)
+        count_tops = _counter(visited, lambda node: node in tops)
+        count_users = _counter(visited, lambda node: node in users)
+        conductors = {edge.id for edge in layout.branches if edge.kind == "conductor"}
+        for conductor, (first, last) in bridges.items():
+            sides = [(count(first, last), count(0, len(visited)) - count(first, last))
+                     for count in (count_tops, count_users)]
+            tied = all(sides[0][side] and sides[0][side] + sides[1][side] > 1 for side in (0, 1))
+            if tied and conductor in conductors and conductor not in rings:
+                yield Irregularity("fed-from-both-ends", (conductor,),
+                                   f"batteries feed the conductor {conductor} from both ends")
+
+
+def _counter(nodes: list[str], counts: Callable[[str], bool]) -> Callable[[int, int], int]:
+    """Counts some nodes of a stretch in one subtraction."""
+    sums = [0]
+    for node in nodes:
+        sums.append(sums[-1] + counts(node))
+    return lambda first, last: sums[last] - sums[first]
+
+
+def _voltages_joined(record: Record, layout: Layout,
+                     strings: tuple[String, ...]) -> Iterator[Irregularity]:
+    """Strings in parallel whose nominal voltages differ."""
+    at: dict[tuple[str, str], list[tuple[String, float]]] = {}
+    for string in strings:
+        volts = [record.things[battery].value("nominal_voltage") for battery in string.batteries]
+        if all(isinstance(each, float) for each in volts):
+            key = (layout.islands.of(string.positive), layout.islands.of(string.negative))
+            at.setdefault(key, []).append((string, sum(volts)))
+    for group in at.values():
+        least, greatest = min(v for _, v in group), max(v for _, v in group)
+        if not _alike(least, greatest):
+            items = tuple(string.id for string, _ in group)
+            yield Irregularity("voltages-joined", items, (
+                f"{', '.join(items)} are in parallel, with nominal voltages from {least:g} V "
+                f"to {greatest:g} V"))
+
+
+def _alike(one: float, other: float) -> bool:
+    """12 V and 12.8 V are called alike, 12.8 V and 25.6 V are not: within 15 % of the larger."""
+    return abs(one - other) <= 0.15 * max(abs(one), abs(other))
+
+

@@ -1,0 +1,163 @@
+"""The DC network of a record: what is joined to what, and what follows from it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Final
+
+from garboard.network.banks import Bank
+from garboard.network.feeds import Feed, Feeds, protecting
+from garboard.network.graph import Graph
+from garboard.network.irregularities import Irregularity, find_irregularities
+from garboard.network.layout import Layout, listed
+from garboard.network.owners import own_devices
+from garboard.network.polarity import Polarity, island_polarity
+from garboard.network.relations import Related, Relations
+from garboard.network.strings import Series, String
+from garboard.network.ways import Ways
+from garboard.network.zones import Zone, find_zone
+from garboard.record import Record
+from garboard.values import NOT_RECORDED, Unknown
+
+#: The data path of the list that everything here rests on.
+RUNS: Final = "runs"
+
+
+@dataclass(frozen=True, slots=True)
+class DerivedThing:
+    """A string or bank: worked out from the runs, written down by nobody."""
+
+    id: str
+    members: tuple[str, ...]
+
+
+class Network:
+    """Nodes, strings, banks and the relations between things, of one record.
+
+    ``graph`` is what a circuit is made on. ``derived`` lists strings (members: batteries from the
+    negative end up) and banks (members: strings). What is not traced is unknown, not absent.
+    """
+
+    def __init__(self, record: Record, layout: Layout, graph: Graph, series: Series,
+                 banks: tuple[Bank, ...], ways: Ways) -> None:
+        self._record, self.layout, self.graph = record, layout, graph
+        self.strings, self._series, self.banks, self._ways = series.strings, series, banks, ways
+        self.derived: Mapping[str, tuple[DerivedThing, ...]] = {
+            "string": tuple(DerivedThing(each.id, each.batteries) for each in self.strings),
+            "bank": tuple(DerivedThing(each.id, tuple(string.id for string in each.strings))
+                          for each in banks)}
+        self._relations = Relations(record, self)
+
+    # lookups -------------------------------------------------------------------------------------
+    @property
+    def traced(self) -> bool:
+        """Whether the runs are recorded at all."""
+        return self._record.lists.get("run") is not None
+
+    def related(self, item: str, relation: str) -> Related:
+        """The ids a relation leads to: one id, several, ``None`` for none, or unknown.
+
+        Raises KeyError for a relation the subject does not have.
+        """
+        return self._relations.find(item, relation)
+
+    @cached_property
+    def string_of(self) -> dict[str, String]:
+        """The string of each battery."""
+        return {battery: string for string in self.strings for battery in string.batteries}
+
+    @cached_property
+    def bank_of(self) -> dict[str, Bank]:
+        """The bank of each string, by the string's id."""
+        return {string.id: bank for bank in self.banks for string in bank.strings}
+
+    def bank(self, identity: str) -> Bank:
+        """A bank by its id; KeyError when there is none."""
+        return next(bank for bank in self.banks if bank.id == identity)
+
+    # sides ---------------------------------------------------------------------------------------
+    @cached_property
+    def _polarities(self) -> dict[str, Polarity]:
+        return island_polarity(self.layout)
+
+    def polarity(self, node: str) -> Polarity:
+        """The side a node is on: ``positive``, ``negative``, ``link`` (in series) or ``none``."""
+        return self._polarities[self.layout.islands.of(node)]
+
+    def carries(self, run: str) -> Polarity:
+        """The side a run is on; on the positive side its return may be folded into it."""
+        return self.polarity(self.layout.ends[run][0])
+
+    def on_path_of_a_battery(self, branch: str) -> bool:
+        """Whether a battery's current can reach one of the ends of a part of a run."""
+        edge = self.graph.edges[branch]
+        nodes = self.layout.islands.around(edge.start)
+        return not self._battery_nodes.isdisjoint(nodes)
+
+    @cached_property
+    def _battery_nodes(self) -> frozenset[str]:
+        return frozenset(node for edge in self.layout.batteries for node in (edge.start, edge.end)
+                         if node in self.layout.traced)
+
+    def banks_at(self, node: str) -> tuple[Bank, ...]:
+        """The banks that a node belongs to, switches closed: on a side of theirs, or in a string."""
+        islands = self.layout.islands
+        inner = {string.id for string in self.strings for battery in string.batteries
+                 for end in (self.graph.edges[battery].start, self.graph.edges[battery].end)
+                 if islands.joined(end, node)}
+        return tuple(bank for bank in self.banks
+                     if any(string.id in inner for string in bank.strings))
+
+    # walks ---------------------------------------------------------------------------------------
+    def zone(self, battery: str) -> Zone | Unknown:
+        """The unprotected zone behind the positive terminal of a battery."""
+        positive = self.graph.edges[battery].end
+        if positive not in self.layout.traced:
+            return Unknown.because(NOT_RECORDED, RUNS, f"no run leads to {positive}")
+        return find_zone(battery, positive, self._terminals, self._ways)
+
+    @cached_property
+    def _terminals(self) -> frozenset[str]:
+        batteries = {node for edge in self.layout.batteries for node in (edge.start, edge.end)}
+        return frozenset(node for node in self.graph.nodes if node in batteries
+                         or node.endswith((".positive", ".negative")))
+
+    def feeds(self, conductor: str) -> tuple[Feed, Feed]:
+        """How a conductor is fed at its ``from`` and at its ``to`` end."""
+        return self._feeds.of(self.graph.edges[conductor])
+
+    def protecting(self, conductor: str) -> tuple[str, ...]:
+        """The devices that protect a conductor; none when a battery feeds it past none of them."""
+        return protecting(self.feeds(conductor))
+
+    @cached_property
+    def _feeds(self) -> Feeds:
+        batteries: dict[str, tuple[str, ...]] = {}
+        for edge in self.layout.batteries:
+            for node in (edge.end, edge.start):
+                if node != self.layout.reference:
+                    batteries[node] = (*batteries.get(node, ()), edge.id)
+        sources = {edge.end: edge.id for edge in self.layout.injectors}
+        loads = frozenset(f"{load.id}.positive" for load in listed(self._record, "load"))
+        return Feeds(self._ways, batteries, sources, loads)
+
+    def first_devices(self, battery: str) -> tuple[str, ...] | Unknown:
+        """The devices met first on every way from the positive terminal of a battery."""
+        zone = self.zone(battery)
+        return zone if isinstance(zone, Unknown) else zone.devices
+
+    @cached_property
+    def own_devices(self) -> dict[str, str | None]:
+        """The device of its own of each string, by the string's id."""
+        first = {}
+        for string in self.strings:
+            devices = self.first_devices(string.batteries[-1])
+            first[string.id] = () if isinstance(devices, Unknown) else devices
+        return own_devices(self.strings, self.graph.of_kind("device"), self._ways, first)
+
+    @cached_property
+    def irregularities(self) -> tuple[Irregularity, ...]:
+        """What does not hang together as it should, in a fixed order."""
+        return find_irregularities(self._record, self.layout, self._series, self.banks, self._ways)

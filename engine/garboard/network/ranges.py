@@ -1,0 +1,124 @@
+"""The values of a circuit's elements as ranges: both ends, the nominal figure, and what is unknown.
+
+A resistance is never negative: bounds that reach below zero are cut there. An unrecorded
+resistance of a conductor, device or switch is *at least zero*: at one end a joint of no resistance,
+at the other no connection at all. A battery's unknown resistance or EMF stays unknown.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+
+from garboard.network.graph import BATTERY, INJECTOR, JOINT, Edge
+from garboard.values import UNRECORDED, Bounds, Causes, Number, Unknown, merged
+
+
+class Ranges:
+    """For each element: resistance in Ω and EMF in V (of an injector: its current in A).
+
+    Raises KeyError for an element without a value, ValueError for a negative resistance or a figure
+    that is no number.
+    """
+
+    def __init__(self, elements: Sequence[Edge], resistance: Mapping[str, Number],
+                 emf: Mapping[str, Number], injected: Mapping[str, Number]) -> None:
+        self.resistance_lo: list[float] = []
+        self.resistance_hi: list[float] = []
+        self.emf_lo: list[float] = []
+        self.emf_hi: list[float] = []
+        self._resistance_nominal: list[float | None] = []
+        self._emf_nominal: list[float | None] = []
+        #: Elements whose value is unknown.
+        self.unknown: dict[int, Unknown] = {}
+        self.bounded: dict[int, tuple[Bounds, ...]] = {}
+        for number, edge in enumerate(elements):
+            if edge.kind == INJECTOR:
+                values: tuple[Number, Number] = (0.0, injected[edge.id])
+            elif edge.kind == BATTERY:
+                values = (resistance[edge.id], emf[edge.id])
+            elif edge.kind == JOINT:
+                values = (0.0, 0.0)
+            else:
+                values = (_at_least_zero(resistance[edge.id]), 0.0)
+            self._add(number, edge, *values)
+
+    def _add(self, number: int, edge: Edge, resistance: Number, emf: Number) -> None:
+        unknown = [value for value in (resistance, emf) if isinstance(value, Unknown)]
+        if unknown:
+            self.unknown[number] = unknown[0].joined(unknown[-1])
+            resistance = emf = 0.0
+        low, high, nominal = _ends(edge, resistance)
+        if high < 0 or (low < 0 and not isinstance(resistance, Bounds)):
+            raise ValueError(f"the resistance of {edge.id!r} is negative: {resistance!r}")
+        self.resistance_lo.append(max(low, 0.0))
+        self.resistance_hi.append(high)
+        self._resistance_nominal.append(None if nominal is None else max(nominal, 0.0))
+        low, high, nominal = _ends(edge, emf)
+        if math.isinf(low) or math.isinf(high):
+            if not isinstance(emf, Bounds):
+                raise ValueError(f"the voltage of {edge.id!r} is infinite")
+            self.unknown[number] = Unknown(emf.causes)
+            low = high = 0.0
+        self.emf_lo.append(low)
+        self.emf_hi.append(high)
+        self._emf_nominal.append(nominal)
+        bounds = tuple(value for value in (resistance, emf) if isinstance(value, Bounds))
+        if bounds:
+            self.bounded[number] = bounds
+
+    @property
+    def exact(self) -> bool:
+        """Whether every value is a single known number."""
+        return not self.bounded and not self.unknown
+
+    def resistance_varies(self, element: int) -> bool:
+        return self.resistance_lo[element] < self.resistance_hi[element]
+
+    def emf_varies(self, element: int) -> bool:
+        return self.emf_lo[element] < self.emf_hi[element]
+
+    def all_nominal(self, elements: Iterable[int]) -> bool:
+        """Whether each of some elements has nominal figures."""
+        return all(self._resistance_nominal[element] is not None
+                   and self._emf_nominal[element] is not None for element in elements)
+
+    def nominal(self) -> tuple[list[float], list[float]]:
+        """Nominal resistances and EMFs; the low end where there is no nominal."""
+        return ([low if value is None else value for value, low in
+                 zip(self._resistance_nominal, self.resistance_lo, strict=True)],
+                [low if value is None else value for value, low in
+                 zip(self._emf_nominal, self.emf_lo, strict=True)])
+
+    def unknown_among(self, elements: Iterable[int]) -> Unknown | None:
+        """All unknown values among some elements as one, or ``None``."""
+        joined: Unknown | None = None
+        for element in elements:
+            value = self.unknown.get(element)
+            if value is not None:
+                joined = value if joined is None else joined.joined(value)
+        return joined
+
+    def grounds(self, elements: Iterable[int]) -> tuple[tuple[str, ...], Causes]:
+        """What the bounds of some elements rest on, and what would have to be known better."""
+        basis: set[str] = set()
+        causes: Causes = ()
+        for element in elements:
+            for bounds in self.bounded.get(element, ()):
+                basis |= set(bounds.basis)
+                causes = merged(causes, bounds.causes)
+        return tuple(sorted(basis)), causes
+
+
+def _at_least_zero(resistance: Number) -> Number:
+    if isinstance(resistance, Unknown) and not resistance.is_error:
+        return Bounds(0.0, math.inf, basis=(UNRECORDED,), causes=resistance.causes)
+    return resistance
+
+
+def _ends(edge: Edge, value: Number) -> tuple[float, float, float | None]:
+    if isinstance(value, Bounds):
+        return value.lo, value.hi, value.nominal
+    if isinstance(value, Unknown) or math.isnan(value):
+        raise ValueError(f"{edge.id!r} has {value!r} where a number is needed")
+    return float(value), float(value), float(value)
