@@ -1,0 +1,153 @@
+"""What the operands of a rule are: kept once per rule, so that a row carries values only."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from garboard.expressions.check import Checked
+from garboard.expressions.tree import (
+    AnswerName,
+    Call,
+    Comparison,
+    Conditional,
+    Expression,
+    Gathering,
+    LimitName,
+    Logic,
+    Not,
+    Read,
+    children,
+)
+from garboard.expressions.types import TRUTH
+
+Part = Literal["condition", "requirement"]
+
+
+@dataclass(frozen=True, slots=True)
+class Operand:
+    """One operand: the author's words for it and how to show its value.
+
+    ``constant`` marks a literal or limit; ``reads`` are the reads it is made of, from the item or
+    another single thing (what lies inside a loop is not among them).
+    """
+
+    text: str
+    part: Part
+    kind: str
+    dimension: str | None
+    constant: bool
+    limit: str | None = None
+    reads: tuple[tuple[str, tuple[str, ...]], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Atom:
+    """One comparison, or one truth (no operator), by the numbers of its operands in the row."""
+
+    left: int
+    operator: str | None = None
+    right: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class RuleTrace:
+    """The operands of a rule, those of the condition first.
+
+    A row holds fewer values where not all were needed: those of the condition only when it is
+    false or not known, none when something failed.
+    """
+
+    operands: tuple[Operand, ...]
+    atoms: tuple[Atom, ...]
+
+
+def operand_nodes(root: Expression) -> tuple[Expression, ...]:
+    """The parts of a condition whose values a row keeps, in the order of the text.
+
+    Both sides of every comparison, and everything else that is true or false by itself.
+    """
+    return tuple(node for node, _ in _operands(root))
+
+
+def trace_of(condition: Checked | None, requirement: Checked) -> RuleTrace:
+    """The trace of a rule."""
+    operands: list[Operand] = []
+    atoms: list[Atom] = []
+    parts: tuple[tuple[Part, Checked | None], ...] = (
+        ("condition", condition), ("requirement", requirement))
+    for part, checked in parts:
+        if checked is None:
+            continue
+        for node, operator in _operands(checked.root):
+            if operator == "":
+                atoms.append(Atom(len(operands)))
+            elif operator is not None:
+                atoms.append(Atom(len(operands), operator, len(operands) + 1))
+            operands.append(_operand(checked, node, part))
+    return RuleTrace(tuple(operands), tuple(atoms))
+
+
+def _operands(node: Expression) -> Iterator[tuple[Expression, str | None]]:
+    """Each operand with the operator that follows it; "" for a truth, ``None`` for a last side."""
+    if isinstance(node, Comparison):
+        yield from zip(node.operands, (*node.operators, None), strict=True)
+        for operand in node.operands:
+            yield from _inside(operand)
+    elif isinstance(node, (Logic, Not, Conditional)):
+        for part in children(node):
+            yield from _operands(part) if part.type == TRUTH else _inside(part)
+    elif node.type == TRUTH and isinstance(node, (Read, AnswerName, Call, Gathering)):
+        yield node, ""
+
+
+def _inside(node: Expression) -> Iterator[tuple[Expression, str | None]]:
+    """Conditions inside a side of a comparison: those of an ``if`` in it."""
+    if isinstance(node, Gathering):
+        return
+    for part in children(node):
+        yield from _operands(part) if part.type == TRUTH else _inside(part)
+
+
+def _operand(checked: Checked, node: Expression, part: Part) -> Operand:
+    found = node.type
+    assert found is not None
+    reads = tuple(dict.fromkeys(_reads(node)))
+    limit = node.name if isinstance(node, LimitName) else None
+    constant = not any(isinstance(each, (Read, AnswerName, Gathering)) for each in _all(node))
+    return Operand(checked.written(node), part, found.kind, found.dimension, constant, limit, reads)
+
+
+def _all(node: Expression) -> Iterator[Expression]:
+    yield node
+    for part in children(node):
+        yield from _all(part)
+
+
+def _reads(node: Expression) -> Iterator[tuple[str, tuple[str, ...]]]:
+    if isinstance(node, Read) and node.steps and not node.root.startswith("loop "):
+        yield node.root, node.steps
+    for part in children(node):
+        yield from _reads(part)
+
+
+def keys_of(operand: Operand, item: Mapping[str, Any],
+            roots: Mapping[str, Any]) -> tuple[str, ...]:
+    """The data keys (``f1.rating``) that an operand of an item was read from.
+
+    Where a relation leads nowhere the key of the relation stands for what lies beyond it.
+    """
+    return tuple(dict.fromkeys(
+        _key(item if root == "item" else roots.get(root), steps)
+        for root, steps in operand.reads))
+
+
+def _key(thing: Any, steps: tuple[str, ...]) -> str:
+    key = ""
+    for step in steps:
+        if not isinstance(thing, Mapping):
+            break
+        key = f"{thing['id']}.{step}"
+        thing = thing[step] if step != steps[-1] else None
+    return key or ".".join(steps)
