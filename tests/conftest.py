@@ -22,7 +22,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(missing)
 
 
-def pytest_runtest_setup(item: pytest.Item) -> None:
+def pytest_runtest_call(item: pytest.Item) -> None:
     """Under CI a missing referee is a failure, not a skip."""
     if item.get_closest_marker("ngspice") and not shutil.which("ngspice"):
         pytest.fail("ngspice is missing, and under CI=true its tests may not be skipped",
