@@ -10,7 +10,7 @@ from typing import Any, Final
 from garboard.network import Network
 from garboard.quantities.declaration import Figure, Quantity
 from garboard.quantities.item import Item
-from garboard.quantities.needs import Need
+from garboard.quantities.needs import ROOTS, Need
 from garboard.quantities.registry import Registry
 from garboard.record import SUBJECTS, Record, Thing
 from garboard.values import (
@@ -69,11 +69,15 @@ class Figures:
             for each in derived:
                 self.items[each.id] = Item(each.id, subject, {}, self._find)
         self.items.setdefault("record", Item("record", "record", {}, self._find))
-        self.subjects: Mapping[str, tuple[Item, ...] | None] = {
+        self.subjects: Mapping[str, tuple[Item, ...] | Unknown | None] = {
             subject: self._of_subject(subject) for subject in SUBJECTS}
+        self.roots: Mapping[str, Item] = {
+            name: self.items[name] for name in ("record", *ROOTS) if name in self.items}
 
     def _item(self, thing: Thing) -> Item:
-        recorded: dict[str, Any] = {name: fact.value for name, fact in thing.facts.items()}
+        relations = SUBJECTS[thing.subject].relations
+        recorded: dict[str, Any] = {name: fact.value for name, fact in thing.facts.items()
+                                    if name not in relations}
         return Item(thing.id, thing.subject, recorded, self._find)
 
     def _of_subject(self, subject: str) -> tuple[Item, ...] | None:

@@ -10,7 +10,7 @@ from garboard.quantities.declaration import Quantity
 from garboard.record import SUBJECTS
 
 #: Names a path may start with besides those of the item itself.
-ROOTS = ("record", "vessel", "wiring")
+ROOTS = ("record", "survey", "vessel", "wiring")
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
+from garboard.network import Circuit
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.item import Item
-from garboard.values import Number, Truth, Unknown, any_of, smallest
+from garboard.values import Number, Truth, Unknown, any_of, quotient, smallest
 
 _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
@@ -32,21 +31,22 @@ def string_charge_current_limit(limits: tuple[Number, ...]) -> Number:
 
 
 @quantity("bank.charge_current_limit", dimension="current",
-          needs={"strings": "strings", "limits": "strings.charge_current_limit",
-                 "circuit": "record.largest_fault_circuit", "bank": "id"},
+          needs={"bank": "id", "ids": "strings.id", "limits": "strings.charge_current_limit",
+                 "circuit": "record.largest_fault_circuit"},
           method="The least over the strings of its charging limit over its share of the current "
-                 "(shares by the DC network); never the sum of the limits",
+                 "(shares by the DC network, equal EMFs); never the sum of the limits",
           citation=_PRACTICE, valid="current entering where the strings meet; equal charge states")
-def charge_current_limit(strings: Sequence[Item], limits: tuple[Number, ...], circuit: object,
-                         bank: str) -> Figure:
-    shares = circuit.shares(bank)  # type: ignore[attr-defined]
-    parts = []
-    for string, limit in zip(strings, limits, strict=True):
-        share = shares[string.id]
-        if isinstance(share, Unknown):
-            return Figure(share)
-        parts.append(limit / share)
-    return Figure(smallest(parts))
+def charge_current_limit(bank: str, ids: tuple[str, ...], limits: tuple[Number, ...],
+                         circuit: Circuit) -> Figure:
+    shares = circuit.shares(bank)
+    limit_of = dict(zip(ids, limits, strict=True))
+    worst = [quotient(limit_of[string], share) for string, share in shares.items()]
+    return Figure(smallest(worst), remarks=tuple(
+        f"share of {string}: {_percent(share)}" for string, share in shares.items()))
+
+
+def _percent(share: Number) -> str:
+    return f"{100 * share:.1f} %" if isinstance(share, float) else "not a single figure"
 
 
 @quantity("source.can_be_stopped", kind="truth", unknowns="passed",

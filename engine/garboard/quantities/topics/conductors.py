@@ -122,18 +122,4 @@ def _ampacity_row(size: ConductorSize) -> str | None:
     return max(fitting, key=lambda name: awg_size(name).area_mm2, default=None)
 
 
-@quantity("conductor.protection_rating", dimension="current", unknowns="passed",
-          needs={"ratings": "protecting_devices.rating"},
-          method="The greatest rating among the devices that each way of feeding the conductor "
-                 "must pass through",
-          citation=cite("common practice of the trade", "common practice"),
-          valid="one device per way of feeding; feeders in parallel do not yet add")
-def protection_rating(ratings: tuple[Number, ...] | Unknown) -> Number:
-    if isinstance(ratings, Unknown):
-        return ratings
-    if not ratings:
-        return Unknown.because(OUTSIDE_METHOD, detail="no device protects this conductor")
-    return smallest(ratings)
-
-
-QUANTITIES = (lowest_temperature, cold_resistance, loop_resistance, ampacity, protection_rating)
+QUANTITIES = (lowest_temperature, cold_resistance, loop_resistance, ampacity)

@@ -1,0 +1,122 @@
+"""What lies unprotected behind a battery, and what protects each conductor."""
+
+from __future__ import annotations
+
+from garboard.network import Feed, Network
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.values import OUTSIDE_METHOD, Number, Truth, Unknown, largest, smallest
+
+_DEFINITION = cite("definition", "definition")
+_PRACTICE = cite("common practice of the trade", "common practice")
+_ZONE = "the positive side; switches and management electronics never count as protection"
+
+
+@quantity("battery.is_paralleled", kind="truth", needs={"strings": "bank.strings.id"},
+          method="Its bank has more than one string", citation=_DEFINITION,
+          valid="batteries whose positive terminal is traced")
+def is_paralleled(strings: tuple[str, ...]) -> bool:
+    return len(strings) > 1
+
+
+@quantity("battery.unprotected_length", dimension="length",
+          needs={"network": "network", "battery": "id", "ids": "record.conductors.id",
+                 "lengths": "record.conductors.length"},
+          method="Longest way along conductors from the positive terminal to a protective device, "
+                 "another terminal or a dead end",
+          citation=_DEFINITION, valid=_ZONE)
+def unprotected_length(network: Network, battery: str, ids: tuple[str, ...],
+                       lengths: tuple[Number, ...]) -> Figure:
+    zone = network.zone(battery)
+    if isinstance(zone, Unknown):
+        return Figure(zone)
+    ends = ", ".join(f"{path.end} ({path.ending})" for path in zone.paths) or "nothing"
+    return Figure(zone.longest(dict(zip(ids, lengths, strict=True))), remarks=(
+        f"conductors: {', '.join(zone.conductors) or 'none'}", f"it ends at: {ends}"))
+
+
+@quantity("battery.unprotected_zone_sheathed", kind="truth",
+          needs={"network": "network", "battery": "id", "ids": "record.conductors.id",
+                 "sheathed": "record.conductors.sheathed"},
+          method="Every conductor before the first protective device is sheathed all along",
+          citation=_DEFINITION, valid=_ZONE)
+def unprotected_zone_sheathed(network: Network, battery: str, ids: tuple[str, ...],
+                              sheathed: tuple[Truth, ...]) -> Truth:
+    zone = network.zone(battery)
+    if isinstance(zone, Unknown):
+        return zone
+    return zone.sheathed(dict(zip(ids, sheathed, strict=True)))
+
+
+@quantity("device.on_path_of_a_battery", kind="truth",
+          needs={"network": "network", "device": "id"},
+          method="Current of a battery can reach it at one of its ends, switches closed",
+          citation=_DEFINITION, valid="devices in traced runs")
+def on_path_of_a_battery(network: Network, device: str) -> bool:
+    return network.on_path_of_a_battery(device)
+
+
+@quantity("conductor.is_fed_by_a_battery", kind="truth",
+          needs={"network": "network", "conductor": "id"},
+          method="A battery feeds it at one of its ends", citation=_DEFINITION,
+          valid="conductors in traced runs on the positive side")
+def is_fed_by_a_battery(network: Network, conductor: str) -> bool:
+    return any(feed.fed for feed in network.feeds(conductor))
+
+
+@quantity("conductor.is_protected", kind="truth", needs={"network": "network", "conductor": "id"},
+          method="No battery feeds it without passing a protective device; the lead between a "
+                 "battery and its first device counts as protected by that device when nothing "
+                 "else joins in between",
+          citation=_PRACTICE, valid=_ZONE)
+def is_protected(network: Network, conductor: str) -> Figure:
+    devices = network.protecting(conductor)
+    return Figure(bool(devices), remarks=(f"protected by: {', '.join(devices) or 'nothing'}",))
+
+
+@quantity("conductor.protection_rating", dimension="current",
+          needs={"network": "network", "conductor": "id", "ids": "record.devices.id",
+                 "ratings": "record.devices.rating"},
+          method="What the devices at the end that feeds it let pass, devices side by side added. "
+                 "Of a conductor fed from both ends, as a battery lead, the lesser of its two "
+                 "ends, since an overload along it passes both",
+          citation=_PRACTICE,
+          valid="overload; a fault on a conductor that is fed from both ends is not covered")
+def protection_rating(network: Network, conductor: str, ids: tuple[str, ...],
+                      ratings: tuple[Number, ...]) -> Figure:
+    of = dict(zip(ids, ratings, strict=True))
+    one, other = network.feeds(conductor)
+    parts = []
+    for near, far in ((one, other), (other, one)):
+        if near.fed:
+            passes = [_sum(group, of) for group in (_feeding(near), _closing(far, near)) if group]
+            if passes:
+                parts.append(smallest(passes))
+    if not parts or not network.protecting(conductor):
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail="no device protects this conductor"))
+    return Figure(largest(parts), remarks=(
+        f"at its 'from' end: {', '.join(one.devices) or 'no device'}",
+        f"at its 'to' end: {', '.join(other.devices) or 'no device'}"))
+
+
+def _feeding(feed: Feed) -> tuple[str, ...]:
+    """The devices all feeding current passes at this end, or none when some passes without."""
+    return () if feed.batteries else feed.feeding
+
+
+def _closing(far: Feed, near: Feed) -> tuple[str, ...]:
+    """The devices at the far end of a lead that all current along it passes, if it is such a lead.
+
+    They count where that end feeds too, or where a battery stands unprotected at the near end.
+    """
+    return far.devices if far.closed and (far.fed or near.batteries) else ()
+
+
+def _sum(devices: tuple[str, ...], ratings: dict[str, Number]) -> Number:
+    total: Number = 0.0
+    for device in devices:
+        total = total + ratings[device]
+    return total
+
+
+QUANTITIES = (is_paralleled, unprotected_length, unprotected_zone_sheathed, on_path_of_a_battery,
+              is_fed_by_a_battery, is_protected, protection_rating)
