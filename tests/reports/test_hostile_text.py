@@ -26,8 +26,9 @@ _OWN_COLOURS = re.compile(r"\x1b\[(?:1|2|32|33|1;3[134])?m|\x1b\[0m")
 #: Texts with a meaning of their own, which a trail's format keeps closed.
 _CLOSED = {
     "about", "basis", "change", "covers", "date", "date_from", "decision_rule", "digest",
-    "dimension", "flags", "format", "id", "item", "kind", "must_hold", "of", "outcome", "pack",
-    "path", "reason", "relation", "rule", "severity", "status", "system", "text", "unit"}
+    "dimension", "flags", "format", "id", "item", "kind", "limit", "must_hold", "of", "outcome",
+    "pack", "part", "path", "reason", "relation", "rule", "severity", "status", "system", "text",
+    "unit"}
 
 
 def _poisoned(data: Any, poison: str) -> Any:

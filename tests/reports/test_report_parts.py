@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from garboard.reports import Screen, for_encoding, json_report, screen_of, terminal_report
 from garboard.reports.counts import severity_table
+from garboard.reports.figures import figures_of
 from garboard.reports.groups import by_missing, by_rule
 from garboard.reports.margin import margin_of
 from garboard.reports.names import operand_name
@@ -75,15 +76,62 @@ def test_a_margin_holds_the_margin_of_every_point(left: float, right: float, wid
     ("device.breaking_capacity", "breaking capacity"),
     ("device.run.banks.fault_current", "run banks fault current"),
     ("battery.charge.temperature.low", "charge temperature (low)"),
-    ("limits.unprotected_length", "unprotected length"),
-    ("sum(bank.sources.current_max) / 2", "sum(sources current max) / 2"),
+    ("unprotected_length_open", "unprotected length open"),
+    ("share * bank.charge_limit", "share × charge limit"),
+    ("sum(s.current_max for s in bank.sources)", "sum(s.current_max for s in bank.sources)"),
+    ("exists(battery.own_device)", "own device present"),
     ("bank.sum / bank.charge_limit", "sum / charge limit"),
     ("device.class == 'device.a_b'", "class == 'device.a_b'"),
     ("0.5", "0.5"),
 ])
 def test_operands_in_words(text: str, words: str) -> None:
-    subject = text.removeprefix("sum(").partition(".")[0]
-    assert operand_name(Operand(text, "number", None, None, 1.0, None), subject) == words
+    subject = next((name for name in ("device", "battery", "bank") if f"{name}." in text), "")
+    operand = Operand(text, "requirement", "number", None, None, False, None, 1.0)
+    assert operand_name(operand, subject) == words
+
+
+# figures -----------------------------------------------------------------------------------------
+FIGURES: list[tuple[dict[str, Any], dict[str, Any], list[tuple[str, str, str]]]] = [
+    # a constant on the left changes sides
+    ({"statements": [[1, "<=", 0]]}, {"operands": [5.0, 20.0], "holds": [False], "decides": [0]},
+     [("a", "5 A", "must be at least")]),
+    # a truth that should be false
+    ({"operands": [["device.a", "truth", None]], "statements": [[0, None, None]]},
+     {"operands": [True], "holds": [True], "decides": [0]}, [("a", "yes", "must be")]),
+    # only what decides; without that, all
+    ({"statements": [[0, ">=", 1], [0, "<=", 1]]},
+     {"operands": [20.0, 30.0], "holds": [False, True], "decides": [0]},
+     [("a", "20 A", "must be at least")]),
+    ({"statements": [[0, ">=", 1], [0, "<=", 1]]},
+     {"operands": [20.0, 30.0], "holds": [False, True], "decides": []},
+     [("a", "20 A", "must be at least"), ("a", "20 A", "must be at most")]),
+    # figures that four digits would show as one
+    ({}, {"operands": [28670.01, 28670.09], "holds": [False], "decides": [0]},
+     [("a", "28.6700 kA", "must be at least")]),
+    # fewer operands than the rule has
+    ({}, {"operands": [20.0], "holds": [], "decides": []}, []),
+]
+
+
+@pytest.mark.parametrize(("trace", "values", "figures"), FIGURES)
+def test_the_figures_of_a_finding(trace: dict[str, Any], values: dict[str, Any],
+                                  figures: list[tuple[str, str, str]]) -> None:
+    parts = launch_parts()
+    pack = parts["packs"][0]
+    operands = trace.get("operands", [["device.a", "number", "current"],
+                                      ["limit_b", "number", "current"]])
+    pack["traces"]["breaking-capacity"] = {
+        "operands": [{"text": text, "part": "requirement", "kind": kind, "dimension": dimension,
+                      "unit": None, "constant": "." not in text, "limit": None}
+                     for text, kind, dimension in operands],
+        "statements": [{"left": left, "relation": relation, "right": right} for left, relation,
+                       right in trace.get("statements", [[0, ">=", 1]])]}
+    finding = next(each for each in parts["findings"] if each["id"].endswith("capacity/f0"))
+    finding.update(values, of=[[] for _ in values["operands"]])
+    parts["findings"] = [finding]
+    trail = make_trail(**parts)
+    assert [(each.name, each.value, each.relation)
+            for each in figures_of(trail, trail.findings[0], "metric")] == figures
 
 
 # wrapping ----------------------------------------------------------------------------------------
@@ -166,8 +214,15 @@ def test_the_summary_says_what_the_trail_says() -> None:
     danger = next(each for each in summary["findings"] if each["id"].endswith("/f0")
                   and each["outcome"] == "failed")
     assert (danger["severity"], danger["operands"]) == ("danger", [
-        {"text": "device.breaking_capacity", "unit": "A", "value": 20000},
-        {"text": "device.prospective_current", "unit": "A", "value": 28672}])
+        {"text": "device.on_path_of_a_battery", "unit": None, "value": True,
+         "of": ["f0.on_path_of_a_battery"]},
+        {"text": "device.breaking_capacity", "unit": "A", "value": 20000,
+         "of": ["f0.breaking_capacity"]},
+        {"text": "device.prospective_current", "unit": "A", "value": 28672,
+         "of": ["f0.prospective_current"]}])
+    assert danger["decided_by"] == [
+        {"left": "device.breaking_capacity", "relation": ">=",
+         "right": "device.prospective_current", "holds": False}]
     assert summary["to_find_out"][0]["path"] == "f2.breaks"
     assert len(summary["cautions"]) >= 5
     assert len(summary["not_examined"]) >= 3

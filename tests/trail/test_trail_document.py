@@ -29,7 +29,7 @@ from garboard.values import Bounds, Unknown
 from trail.launch import launch_parts, launch_trail
 
 # The digest of the hand-made trail. It changes only when its data or the format does.
-DIGEST = "sha256:7dfd21b39497e9b3699f8867ef5b9b5dd2ba3b16d29d14647944d0eb1d36036e"
+DIGEST = "sha256:00f25c52e254b0d16cf30cd2a07ac90441f93455c35dc1473a69abcb429dd302"
 
 
 def _document(data: Any) -> Document:
@@ -109,14 +109,22 @@ def test_the_digest_is_the_same_on_any_day_and_under_any_hash_seed() -> None:
 def test_operands_come_with_what_they_are() -> None:
     trail = read_trail(_document(_data()))
     finding = next(each for each in trail.findings if each["id"].endswith("breaking-capacity/f3"))
-    capacity, current = trail.operands(finding)
+    on_path, capacity, current = trail.operands(finding)
+    assert (on_path.part, on_path.kind, on_path.value) == ("condition", "truth", True)
     assert (capacity.text, capacity.dimension, capacity.unit, capacity.of) == (
-        "device.breaking_capacity", "current", "A", "f3.breaking_capacity")
+        "device.breaking_capacity", "current", "A", ("f3.breaking_capacity",))
     assert type(capacity.value) is float
     assert isinstance(current.value, Bounds)
     assert (current.value.lo, current.value.nominal, current.value.hi) == (14100.2, 15451, 17050.9)
     finding = next(each for each in trail.findings if each["id"].endswith("breaking-capacity/f2"))
-    assert isinstance(trail.operands(finding)[0].value, Unknown)
+    assert isinstance(trail.operands(finding)[1].value, Unknown)
+    condition, requirement = trail.statements(finding)
+    assert (condition.relation, condition.right, condition.holds, condition.decides) == (
+        None, None, True, False)
+    assert (requirement.relation, requirement.holds, requirement.decides) == (">=", None, True)
+    idle = next(each for each in trail.findings if each["id"].endswith("fuse-class/f0"))
+    assert [each.holds for each in trail.statements(idle)] == [False]
+    assert trail.operands(next(each for each in trail.findings if each["item"] is None)) == ()
     assert trail.rule_of(finding)["severity"] == "danger"
     assert trail.fact("w4.size") is not None
     assert trail.fact("w5.size") is None
@@ -193,11 +201,13 @@ REFUSED: list[tuple[Change, bool, str, str]] = [
     (_change(FINDING + "/id", "a/b/c"), True, "trail-inconsistent", "assessment.findings[0].id"),
     (_change(FINDING + "/rule", "another"), True, "trail-inconsistent",
      "assessment.findings[0].rule"),
-    (_change(FINDING + "/operands", [1]), True, "trail-inconsistent",
+    (_change(FINDING + "/operands", [True, 1, 2, 3]), True, "trail-inconsistent",
      "assessment.findings[0].operands"),
-    (_change(FINDING + "/of", [None]), True, "trail-inconsistent", "assessment.findings[0].of"),
-    (_change(FINDING + "/comparisons/0/right", 7), True, "trail-inconsistent",
-     "assessment.findings[0].comparisons"),
+    (_change(FINDING + "/of", [[]]), True, "trail-inconsistent", "assessment.findings[0].of"),
+    (_change(FINDING + "/holds", [True]), True, "trail-inconsistent",
+     "assessment.findings[0].holds"),
+    (_change(FINDING + "/decides", [2]), True, "trail-inconsistent",
+     "assessment.findings[0].decides"),
     (_change(FINDING + "/reason", "not recorded"), True, "trail-inconsistent",
      "assessment.findings[0].reason"),
     (_change("assessment/outcome/counts/failed", 0), True, "trail-inconsistent",

@@ -8,9 +8,9 @@ from typing import Final
 
 from garboard.reports.harmless import harmless
 from garboard.reports.margin import Margin, margin_of
-from garboard.reports.names import is_limit, limit_name, operand_name
+from garboard.reports.names import operand_name
 from garboard.reports.words import BASES, MIRRORED, ORIGINS, RELATIONS
-from garboard.trail import FAILED, Finding, Operand, Trail
+from garboard.trail import FAILED, Finding, Operand, Statement, Trail
 from garboard.values import Bounds, Unknown
 from garboard.values.units import System, format_value
 
@@ -35,23 +35,21 @@ class Figure:
 
 
 def figures_of(trail: Trail, finding: Finding, system: System) -> tuple[Figure, ...]:
-    """The figures a finding rests on: of its comparisons those that decide, then plain truths."""
-    operands = trail.operands(finding)
-    comparisons = finding["comparisons"]
-    deciding = [each for each in comparisons if each["decides"]] or comparisons
-    compared = {each[side] for each in comparisons for side in ("left", "right")}
-    figures = [_compared(trail, finding, (operands[each["left"]], operands[each["right"]]),
-                         each["relation"], system) for each in deciding]
-    figures += [_truth(trail, finding, operand)
-                for number, operand in enumerate(operands)
-                if number not in compared and operand.kind == "truth"]
-    return tuple(figures)
+    """The figures of the statements a finding rests on; where none is named, of all of them.
+
+    Those of the requirement count; where it was not looked at, those of the condition.
+    """
+    statements = trail.statements(finding)
+    required = [each for each in statements if each.left.part == "requirement"] or statements
+    chosen = [each for each in required if each.decides] or required
+    return tuple(_figure(trail, finding, each, system) for each in chosen)
 
 
-def _compared(trail: Trail, finding: Finding, sides: tuple[Operand, Operand], relation: str,
-              system: System) -> Figure:
-    left, right = sides
-    if is_limit(left) and not is_limit(right) and relation in MIRRORED:
+def _figure(trail: Trail, finding: Finding, statement: Statement, system: System) -> Figure:
+    left, relation, right = statement.left, statement.relation, statement.right
+    if right is None or relation is None:
+        return _truth(trail, finding, left, system)
+    if left.constant and not right.constant and relation in MIRRORED:
         left, relation, right = right, MIRRORED[relation], left
     shown, limit = _apart(left, right, system)
     return Figure(operand_name(left, finding["subject"]), shown + _origin(trail, left),
@@ -63,7 +61,7 @@ def _compared(trail: Trail, finding: Finding, sides: tuple[Operand, Operand], re
 def _limit_words(trail: Trail, finding: Finding, right: Operand, shown: str) -> str:
     """What a limit is, after its value: ``: prospective current``, `` (7 in): limit ...``."""
     name = operand_name(right, finding["subject"])
-    limit = trail.pack_of(finding)["resolved"]["limits"].get(limit_name(right))
+    limit = trail.pack_of(finding)["resolved"]["limits"].get(right.limit)
     if limit is not None:
         written = limit.get("written")
         beside = f" ({harmless(written)})" if isinstance(written, str) and written != shown else ""
@@ -71,19 +69,17 @@ def _limit_words(trail: Trail, finding: Finding, right: Operand, shown: str) -> 
     return f": {name}{_origin(trail, right)}" if name != shown else ""
 
 
-def _truth(trail: Trail, finding: Finding, operand: Operand) -> Figure:
-    name = operand_name(operand, finding["subject"])
-    asked = ""
-    if finding["outcome"] == FAILED:
-        asked = {operand.text: "yes", f"not {operand.text}": "no"}.get(
-            str(trail.rule_of(finding)["must_hold"]), "")
-    return Figure(name, shown_value(operand, "metric") + _origin(trail, operand),
+def _truth(trail: Trail, finding: Finding, operand: Operand, system: System) -> Figure:
+    """A plain truth; a failed finding that rests on it would have it the other way round."""
+    asked = "" if finding["outcome"] != FAILED else "no" if operand.value is True else "yes"
+    return Figure(operand_name(operand, finding["subject"]),
+                  shown_value(operand, system) + _origin(trail, operand),
                   "must be" if asked else "", asked)
 
 
 def _origin(trail: Trail, operand: Operand) -> str:
     """Where a recorded figure is from: ``, from the nameplate``."""
-    fact = trail.fact(operand.of) if operand.of else None
+    fact = trail.fact(operand.of[0]) if len(operand.of) == 1 else None
     origin = fact.get("from") if fact is not None else None
     return f", {ORIGINS.get(origin, harmless(origin))}" if origin else ""
 

@@ -56,14 +56,18 @@ def _pack(trail: Trail, number: int) -> dict[str, Any]:
 
 def _finding(trail: Trail, finding: Finding) -> dict[str, Any]:
     rule: Mapping[str, Any] = trail.rule_of(finding)
-    names = trail.pack_of(finding)["traces"].get(finding["rule"], ())
-    operands = [{"text": name["text"], "unit": name["unit"], "value": value}
-                for name, value in zip(names, finding["operands"], strict=False)]
+    operands = [{"text": operand.text, "unit": operand.unit, "value": value,
+                 "of": list(operand.of)}
+                for operand, value in zip(trail.operands(finding), finding["operands"],
+                                          strict=True)]
+    statements = [{"left": each.left.text, "relation": each.relation,
+                   "right": each.right.text if each.right else None, "holds": each.holds}
+                  for each in trail.statements(finding) if each.decides]
     brief = {
         "id": finding["id"], "title": rule["title"], "severity": rule["severity"],
         "subject": finding["subject"], "item": finding["item"], "outcome": finding["outcome"],
         "reason": finding["reason"], "flags": finding["flags"], "missing": finding["missing"],
-        "operands": operands, "comparisons": finding["comparisons"],
+        "operands": operands, "decided_by": statements,
     }
     if finding.get("dispensation"):
         brief["dispensation"] = finding["dispensation"]

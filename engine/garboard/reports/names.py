@@ -13,8 +13,8 @@ _ALONE: Final = {"record": "the whole record", "vessel": "the vessel", "survey":
                  "wiring": "the wiring as a whole"}
 _QUOTED: Final = re.compile(r"(\"[^\"]*\"|'[^']*')")
 _NAME: Final = re.compile(r"[A-Za-z_][\w]*(?:\.[A-Za-z_][\w]*)*")
-_NUMBER: Final = re.compile(r"[0-9.]+\Z")
-_LIMIT: Final = "limits."
+_EXISTS: Final = re.compile(r"exists\((.*)\)")
+_GATHERING: Final = " for "
 
 
 class Names:
@@ -69,27 +69,31 @@ class Names:
 
 
 def operand_name(operand: Operand, subject: str) -> str:
-    """An operand in words: ``device.breaking_capacity`` of a device is its breaking capacity."""
-    parts = _QUOTED.split(harmless(operand.text))
+    """An operand in words: ``device.breaking_capacity`` of a device is its breaking capacity.
+
+    An operand that gathers over several things is left as its author wrote it.
+    """
+    text = harmless(operand.text)
+    if _GATHERING in text:
+        return text
+    there = _EXISTS.fullmatch(text)
+    if there is not None:
+        return f"{_in_words(there[1], subject)} present"
+    return _in_words(text, subject).replace(" * ", " × ")
+
+
+def limits_in(operand: Operand) -> tuple[str, ...]:
+    """The names without a point in an operand: those of limits are among them."""
+    if operand.limit is not None:
+        return (operand.limit,)
+    bare = "".join(_QUOTED.split(operand.text)[::2])
+    return tuple(dict.fromkeys(name for name in _NAME.findall(bare) if "." not in name))
+
+
+def _in_words(text: str, subject: str) -> str:
     return "".join(part if number % 2 else
-                   _NAME.sub(lambda found: _name_words(found[0], subject), part)
-                   for number, part in enumerate(parts))
-
-
-def is_limit(operand: Operand) -> bool:
-    """Whether an operand is a limit of the pack or a plain number, the same for every item."""
-    return operand.text.startswith(_LIMIT) or bool(_NUMBER.match(operand.text))
-
-
-def limit_name(operand: Operand) -> str | None:
-    """The name of the limit that an operand is, if it is one."""
-    name = operand.text.removeprefix(_LIMIT)
-    return name if name != operand.text and name.isidentifier() else None
-
-
-def _name_words(name: str, subject: str) -> str:
-    name = name.removeprefix(f"{subject}.").removeprefix(_LIMIT)
-    return _fact_words(name)
+                   _NAME.sub(lambda found: _fact_words(found[0].removeprefix(f"{subject}.")), part)
+                   for number, part in enumerate(_QUOTED.split(text)))
 
 
 def _fact_words(name: str) -> str:

@@ -6,10 +6,9 @@ import shutil
 from collections.abc import Mapping
 from typing import Final, NamedTuple, TextIO
 
-from garboard.reports.sheet import NARROWEST
+from garboard.reports.sheet import NARROWEST, WIDEST
 
 PIPE_WIDTH: Final = 100
-_WIDEST: Final = 110
 
 #: What to write where the characters of the report cannot be shown.
 _PLAIN: Final = str.maketrans({
@@ -30,7 +29,7 @@ def screen_of(stream: TextIO, environment: Mapping[str, str]) -> Screen:
         return Screen(PIPE_WIDTH, colour=False)
     columns = shutil.get_terminal_size((PIPE_WIDTH, 24)).columns
     colour = not environment.get("NO_COLOR") and environment.get("TERM") != "dumb"
-    return Screen(min(max(columns, NARROWEST), _WIDEST), colour)
+    return Screen(min(max(columns, NARROWEST), WIDEST), colour)
 
 
 def for_encoding(text: str, encoding: str | None) -> str:

@@ -14,12 +14,13 @@ from unicodedata import category, east_asian_width
 from garboard.values.units import UNITS
 
 NARROWEST: Final = 60
+WIDEST: Final = 110
 
 #: Named styles as the codes of ECMA-48 "select graphic rendition".
 _CODES: Final = {"strong": "1", "faint": "2", "danger": "1;31", "warning": "1;33", "caution": "33",
                  "notice": "1;34", "failed": "1;31", "open": "1;33", "passed": "32"}
 _LEAST_GAP: Final = 5
-_UNITS: Final = frozenset(unit for units in UNITS.values() for unit in units)
+_UNITS: Final = frozenset({"AWG", "SAE"}.union(*UNITS.values()))
 _WORDS: Final = re.compile(r"\S+")
 
 
@@ -87,7 +88,7 @@ class Sheet:
     """Lines of a given width. ``text`` must be harmless already; styles are names of ``_CODES``."""
 
     def __init__(self, width: int, colour: bool) -> None:
-        self.width = max(width, NARROWEST)
+        self.width = min(max(width, NARROWEST), WIDEST)
         self._colour = colour
         self._lines: list[str] = []
 

@@ -4,27 +4,48 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Final
 
 from garboard.trail.findings import Finding
 from garboard.trail.value_data import value_from_data
 
 Data = Mapping[str, Any]
+_NO_TRACE: Final[Data] = {"operands": [], "statements": []}
 
 
 @dataclass(frozen=True, slots=True)
 class Operand:
     """One operand of a finding: what it is, and its value for the item.
 
-    ``of`` is the key of its derivation or recorded fact (``f0.prospective_current``), if any.
+    ``part`` is ``condition`` or ``requirement``; ``constant`` marks what is the same for every
+    item, ``limit`` names the limit it is. ``of`` are the keys of the figures and recorded facts it
+    was read from (``f0.prospective_current``).
     """
 
     text: str
+    part: str
     kind: str
     dimension: str | None
     unit: str | None
+    constant: bool
+    limit: str | None
     value: Any
-    of: str | None
+    of: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """A statement of a rule for the item of a finding: a comparison, or a plain truth.
+
+    ``relation`` and ``right`` are ``None`` for a plain truth; ``holds`` is ``None`` where that is
+    not known; ``decides`` says whether the outcome rests on it.
+    """
+
+    left: Operand
+    relation: str | None
+    right: Operand | None
+    holds: bool | None
+    decides: bool
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -110,11 +131,22 @@ class Trail:
         return found
 
     def operands(self, finding: Finding) -> tuple[Operand, ...]:
-        """The operands of a finding with their values; empty where the rule was not evaluated."""
-        if not finding["operands"]:
-            return ()
-        names = self.pack_of(finding)["traces"][finding["rule"]]
+        """The operands of a finding with their values, as far as they were needed."""
         return tuple(
-            Operand(name["text"], name["kind"], name["dimension"], name["unit"],
-                    value_from_data(value, name["kind"]), of)
-            for name, value, of in zip(names, finding["operands"], finding["of"], strict=True))
+            Operand(**named, value=value_from_data(value, named["kind"]), of=tuple(keys))
+            for named, value, keys in zip(self._trace(finding)["operands"], finding["operands"],
+                                          finding["of"], strict=False))
+
+    def statements(self, finding: Finding) -> tuple[Statement, ...]:
+        """The statements of a finding whose operands are there, in the order of the rule."""
+        operands = self.operands(finding)
+        return tuple(
+            Statement(operands[each["left"]], each["relation"],
+                      None if each["right"] is None else operands[each["right"]],
+                      holds, number in finding["decides"])
+            for number, (each, holds) in enumerate(zip(self._trace(finding)["statements"],
+                                                       finding["holds"], strict=False)))
+
+    def _trace(self, finding: Finding) -> Data:
+        trace: Data = self.pack_of(finding)["traces"].get(finding["rule"], _NO_TRACE)
+        return trace

@@ -17,7 +17,7 @@ __all__ = ["terminal_report"]
 
 def terminal_report(trail: Trail, width: int = 100, colour: bool = False,
                     us_units: bool = False) -> str:
-    """The report as text of at most ``width`` cells a line (at least 60), in colour or plain.
+    """The report as text of at most ``width`` cells a line (60 to 110), in colour or plain.
 
     The same trail, width and choices give the same text. Whatever stands in the trail is shown as
     harmless text.

@@ -9,7 +9,7 @@ from garboard.reports.counts import share
 from garboard.reports.figures import figures_of
 from garboard.reports.groups import OfRule, by_rule
 from garboard.reports.harmless import harmless, harmless_name
-from garboard.reports.names import limit_name, operand_name
+from garboard.reports.names import limits_in
 from garboard.reports.sheet import cells
 from garboard.reports.terminal.page import MARKS, Page, pack_name
 from garboard.reports.words import (
@@ -19,7 +19,7 @@ from garboard.reports.words import (
     subject_word,
     subjects_word,
 )
-from garboard.trail import FAILED, Finding, Trail
+from garboard.trail import FAILED, Finding, Operand, Trail
 
 Row = tuple[str, str, str]
 
@@ -97,40 +97,48 @@ def show_rows(page: Page, rows: list[Row], indent: int) -> None:
 
 
 def _remarks(trail: Trail, finding: Finding) -> Iterator[str]:
-    for key in finding["of"]:
-        derivation = trail.derivation(key) if key else None
+    for key in (key for keys in finding["of"] for key in keys):
+        derivation = trail.derivation(key)
         if derivation is not None:
             yield from map(harmless, derivation["remarks"])
 
 
 def _workings(trail: Trail, group: OfRule) -> Iterator[tuple[str, str]]:
-    """By which method each figure of the rule was found, and where each limit is from."""
+    """By which method each figure of the requirement was found, and where each limit is from."""
     limits: dict[str, Any] = group.pack["resolved"]["limits"]
-    said: set[str] = set()
+    said: dict[tuple[str, str], None] = {}
     for finding in group.findings:
         for operand in trail.operands(finding):
-            name = limit_name(operand)
-            text = (_limit_source(operand_name(operand, ""), limits.get(name)) if name else
-                    _method(trail, operand.of, operand_name(operand, finding["subject"])))
-            if text and text not in said:
-                said.add(text)
-                yield "Limit" if name else "Worked out", text
+            if operand.part == "requirement":
+                said.update(dict.fromkeys(_of_operand(trail, operand, limits)))
+    yield from said
+
+
+def _of_operand(trail: Trail, operand: Operand, limits: dict[str, Any],
+                ) -> Iterator[tuple[str, str]]:
+    for name in limits_in(operand):
+        if name in limits:
+            yield "Limit", _limit_source(name, limits[name])
+    for key in operand.of:
+        method = _method(trail, key)
+        if method:
+            yield "Worked out", method
 
 
 def _limit_source(name: str, limit: Any) -> str:
-    if not limit:
-        return ""
     citation = limit["citation"]
     source = citation_words(citation)
-    return f"{name}: {f'{source}; ' if source else ''}{standing_words(citation)}"
+    written = limit.get("written")
+    value = f" {harmless(written)}" if isinstance(written, str) else ""
+    return (f"{name.replace('_', ' ')}{value}: {f'{source}; ' if source else ''}"
+            f"{standing_words(citation)}")
 
 
-def _method(trail: Trail, key: str | None, name: str) -> str:
-    derivation = trail.derivation(key) if key else None
-    if derivation is None:
-        return ""
-    quantity = trail.assessment["quantities"].get(derivation["quantity"])
+def _method(trail: Trail, key: str) -> str:
+    derivation = trail.derivation(key)
+    quantity = trail.assessment["quantities"].get(derivation["quantity"]) if derivation else None
     if quantity is None:
         return ""
+    name = harmless_name(key.rpartition(".")[2]).replace("_", " ")
     return (f"{name}: {harmless(quantity['method'])} "
             f"({method_source_words(quantity['citation'])})")
