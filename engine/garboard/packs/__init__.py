@@ -1,5 +1,6 @@
 """Rule packs: models, reading from files, checking, the resolved form, schema and tables."""
 
+from garboard.packs.checked import CheckedPack, check_pack, load_pack
 from garboard.packs.citation import Citation
 from garboard.packs.files import find_pack, known_packs, pack_files
 from garboard.packs.header import Header, Need
@@ -13,7 +14,7 @@ from garboard.packs.schema import pack_schema
 from garboard.packs.table import pack_table
 
 __all__ = [
-    "SEVERITIES", "Citation", "Header", "Limit", "Need", "Pack", "Question", "Rule", "find_pack",
-    "known_packs", "pack_files", "pack_from_data", "pack_schema", "pack_table", "read_pack",
-    "read_pack_text",
+    "SEVERITIES", "CheckedPack", "Citation", "Header", "Limit", "Need", "Pack", "Question", "Rule",
+    "check_pack", "find_pack", "known_packs", "load_pack", "pack_files", "pack_from_data",
+    "pack_schema", "pack_table", "read_pack", "read_pack_text",
 ]

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from garboard.documents import Document
-from garboard.errors import NOWHERE, Place
+from garboard.documents import Document, path_text
+from garboard.errors import Place
 
 DataPath = tuple[str | int, ...]
 
@@ -32,9 +32,9 @@ class Spot:
         return Spot(self.document, (*self.path, *steps), data)
 
     def place(self, *, key: bool = False, offset: int | None = None) -> Place:
-        """The place in the file; nowhere when there is no file."""
+        """The place in the file; the data path alone when there is no file."""
         if self.document is None:
-            return NOWHERE
+            return Place(path=path_text(self.path) or None)
         return self.document.place(self.path, key=key, offset=offset)
 
     def entries(self) -> Iterator[tuple[str, Spot]]:

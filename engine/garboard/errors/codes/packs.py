@@ -1,6 +1,10 @@
 """Problem codes of the floor packs."""
 
 CODES: dict[str, tuple[str, str]] = {
+    "about-unknown": (
+        "Not something a rule can be about",
+        "A rule is about one subject: vessel, battery, device and so on. It then gives one finding "
+        "for each item of that subject."),
     "citation-status": (
         "It is not said how sure the cited figure is",
         "A citation of a document should say whether it was read there, reprinted, or written from "
@@ -10,8 +14,11 @@ CODES: dict[str, tuple[str, str]] = {
         "'left_to_a_person' belongs to a rule with 'covers: part'. Add that, or take it out."),
     "limit-name": (
         "Not a name for a limit",
-        "A limit's name stands in expressions: lower-case words joined by underscores, and not the "
-        "name of a subject such as 'battery'."),
+        "A limit's name stands in expressions: lower-case words joined by underscores."),
+    "limit-name-taken": (
+        "A limit's name that means something else",
+        "In an expression the name already stands for a subject such as 'battery', a function or a "
+        "word of the language. Call the limit something else."),
     "limit-twice": (
         "Two limits of one name",
         "A name may stand for one limit only, in whichever file of the pack. Rename one of them."),

@@ -1,0 +1,103 @@
+"""A pack whose expressions are right, compiled once for all records."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final
+
+from garboard.errors import PackRefused, Problem, in_order
+from garboard.expressions import (
+    PASSED,
+    Program,
+    RuleSource,
+    Vocabulary,
+    compile_rules,
+)
+from garboard.packs.needs import need_problems
+from garboard.packs.pack import Pack
+from garboard.packs.reading import draft_files, finished
+from garboard.packs.wording import wording_of
+from garboard.values import Truth
+
+
+@dataclass(frozen=True, slots=True)
+class Compiled:
+    """The programs of a pack: one of all rules, in the order of ``pack.rules``, and its gate.
+
+    ``gate`` is the pack's own condition about the record; ``None``: it always applies.
+    """
+
+    program: Program
+    gate: Program | None
+    unused_limits: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedPack:
+    """A pack ready to be run. The number of a row of ``program`` is that of ``pack.rules``."""
+
+    pack: Pack
+    compiled: Compiled
+    warnings: tuple[Problem, ...]
+
+    @property
+    def program(self) -> Program:
+        return self.compiled.program
+
+    def applies(self, record: Mapping[str, Any]) -> Truth:
+        """Whether the pack applies to a record (its item ``record``), or why that is not known."""
+        if self.compiled.gate is None:
+            return True
+        ((_, _, outcome, unknown, _, _),) = self.compiled.gate.run(
+            {"record": [record]}, self.pack.header.decision_rule)
+        return unknown if unknown is not None else outcome == PASSED
+
+
+def load_pack(path: str | Path, vocabulary: Vocabulary) -> CheckedPack:
+    """The pack in a folder or file, checked; PackRefused with every problem of it at once."""
+    draft = draft_files(Path(path))
+    if draft.refused:
+        questions = () if draft.header is None else draft.header.questions
+        wording = wording_of(draft.head, [spot for spot, _ in draft.rules], draft.limits,
+                             questions, vocabulary)
+        raise PackRefused([*draft.problems, *wording.problems])
+    return check_pack(finished(draft), vocabulary)
+
+
+def check_pack(pack: Pack, vocabulary: Vocabulary) -> CheckedPack:
+    """The pack with its expressions held against the vocabulary and compiled.
+
+    What is compiled is kept by the pack's digest, so a pack that was checked before with the same
+    vocabulary is not looked at again. PackRefused with every problem, each at its place.
+    """
+    kept = _KEPT.get(pack.digest)
+    if kept is None or kept[0] is not vocabulary:
+        kept = (vocabulary, _compiled(pack, vocabulary))
+        while len(_KEPT) >= _MOST_KEPT:
+            del _KEPT[next(iter(_KEPT))]
+        _KEPT[pack.digest] = kept
+    unused = [Problem("limit-unused", pack.spot("limits", name).place(key=True), found=name,
+                      level="warning") for name in kept[1].unused_limits]
+    return CheckedPack(pack, kept[1], in_order([*pack.warnings, *unused]))
+
+
+_MOST_KEPT: Final = 64
+_KEPT: dict[str, tuple[Vocabulary, Compiled]] = {}
+
+
+def _compiled(pack: Pack, vocabulary: Vocabulary) -> Compiled:
+    limits = {name: (pack.spot("limits", name), limit) for name, limit in pack.limits.items()}
+    wording = wording_of(pack.spot(), [pack.spot("rules", rule.id) for rule in pack.rules], limits,
+                         pack.header.questions, vocabulary)
+    problems = [*wording.problems, *need_problems(pack.header.needs, pack.spot(), vocabulary)]
+    if problems:
+        raise PackRefused([*pack.warnings, *problems])
+    amounts = {name: limit.amount for name, limit in pack.limits.items()}
+    sources = [RuleSource(rule.id, requirement, condition, amounts)
+               for rule, (condition, requirement) in zip(pack.rules, wording.read, strict=True)]
+    gates = [] if wording.gate is None else [RuleSource(pack.name, wording.gate, None, amounts)]
+    used = {name for source in (*sources, *gates) for part in source.parts for name in part.limits}
+    return Compiled(compile_rules(sources), compile_rules(gates) if gates else None,
+                    tuple(name for name in pack.limits if name not in used))
