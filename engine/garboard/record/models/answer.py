@@ -15,6 +15,8 @@ ANSWERABLE = ("place", "battery", "management_system", "run", "conductor", "devi
 class Answer(Model):
     """What a person answered on the spot."""
 
+    may_be_nothing = frozenset({"value"})
+
     value: Annotated[Any, Field(description="The answer, in the form the question asks for")]
     about: Annotated[Leaf, Reference(
         "Thing it is about, where the question is asked of each", to=ANSWERABLE)] = NOT_RECORDED

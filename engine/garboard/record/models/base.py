@@ -6,7 +6,7 @@ meaning. The table of subjects, the reader and the JSON Schema are all made from
 
 from typing import Annotated, ClassVar
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import BaseModel, ConfigDict, model_validator
 
 from garboard.record.leaves import NOT_RECORDED, Identity, Leaf, References, Words
 
@@ -16,6 +16,19 @@ class Model(BaseModel):
 
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True, defer_build=True,
                               populate_by_name=False)
+    #: Keys behind which nothing may be written: null is a value of its own there.
+    may_be_nothing: ClassVar[frozenset[str]] = frozenset()
+
+    @model_validator(mode="before")
+    @classmethod
+    def _refuse_nothing(cls, data: object) -> object:
+        """A key with nothing behind it is a slip; what is not recorded is left out."""
+        if isinstance(data, dict):
+            empty = [key for key, each in data.items()
+                     if each is None and key not in cls.may_be_nothing]
+            if empty:
+                raise ValueError(f"nothing behind {', '.join(map(str, empty))}")
+        return data
 
 
 class Noun(Model):

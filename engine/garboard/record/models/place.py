@@ -40,8 +40,8 @@ class Place(Thing):
                                         of="temperature")] = NOT_RECORDED
     engine_space: Annotated[Leaf, Flag("It is an engine space")] = NOT_RECORDED
     height_over_bilge: Annotated[Leaf, Measure(
-        "Height of its floor over the highest bilge water", of="length",
-        lowest="any", likely=("-3 m", "10 m"))] = NOT_RECORDED
+        "Height of its floor over the highest bilge water, 0 m where it can be wet", of="length",
+        lowest="zero", likely=("1 mm", "10 m"))] = NOT_RECORDED
     openings: Openings | None = NOT_RECORDED
     vented_to_open_air: Annotated[Leaf, Flag(
         "Gas released there leaves to the open air, not into another space")] = NOT_RECORDED

@@ -1,8 +1,8 @@
 """Runs: traced cable runs from one terminal to another."""
 
-from typing import Annotated
+from typing import Annotated, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from garboard.record.leaves import (
     NOT_RECORDED,
@@ -33,6 +33,12 @@ class Through(Model):
     fuse: Device | None = NOT_RECORDED
     breaker: Device | None = NOT_RECORDED
     switch: Switch | None = NOT_RECORDED
+
+    @model_validator(mode="after")
+    def _one_part(self) -> Self:
+        if len(self.model_fields_set) != 1:
+            raise ValueError("exactly one part in each item")
+        return self
 
 
 class Return(Model):

@@ -63,12 +63,12 @@ class _Joined:
 
 def _ring(batteries: list[Thing], ends: dict[str, tuple[str, str]]) -> list[Thing]:
     """Batteries whose voltages add up around a closed way, or none; first the one listed first."""
-    leaving: dict[str, list[Thing]] = {}
+    following_at: dict[str, list[Thing]] = {}
     for battery in batteries:
-        leaving.setdefault(ends[battery.id][1], []).append(battery)
+        following_at.setdefault(ends[battery.id][0], []).append(battery)
     done: set[str] = set()
     for start in batteries:
-        stack = [(start, iter(leaving.get(ends[start.id][0], ())))]
+        stack = [(start, iter(following_at.get(ends[start.id][1], ())))]
         way, on_way = [start], {start.id}
         if start.id in done:
             continue
@@ -84,7 +84,7 @@ def _ring(batteries: list[Thing], ends: dict[str, tuple[str, str]]) -> list[Thin
                 first = min(range(len(ring)), key=lambda at: batteries.index(ring[at]))
                 return ring[first:] + ring[:first]
             elif following.id not in done:
-                stack.append((following, iter(leaving.get(ends[following.id][0], ()))))
+                stack.append((following, iter(following_at.get(ends[following.id][1], ()))))
                 way.append(following)
                 on_way.add(following.id)
     return []
