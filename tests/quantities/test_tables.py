@@ -18,8 +18,9 @@ def test_table_keeps_to_the_schema(name: str) -> None:
 def test_a_table_without_status_breaks_the_schema() -> None:
     document = read_text("{format: table/1, table: a, title: b, citation: {source: c}, rows_are: d,"
                          " columns_are: e, values_are: f, columns: [g], rows: {h: [1]}}")
-    assert [problem.place.path for problem in schema_problems(document, table_schema())] == [
-        "citation"]
+    problems = schema_problems(document, table_schema())
+    assert [(problem.code, problem.place.path) for problem in problems] == [
+        ("schema-required", "citation.status")]
 
 
 def test_a_row_with_a_figure_too_few_is_refused() -> None:

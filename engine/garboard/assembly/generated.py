@@ -14,7 +14,8 @@ from typing import Any, Final
 from garboard.assembly.manifests import manifest_of
 from garboard.assembly.table_schema import table_schema
 from garboard.documents import shipped_folder, write_whole
-from garboard.packs import pack_schema, read_pack, with_table
+from garboard.packs import pack_schema, read_pack
+from garboard.packs.table import with_table
 from garboard.quantities import builtin
 from garboard.record.schema import record_schema
 from garboard.trail import trail_schema

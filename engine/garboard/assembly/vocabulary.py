@@ -18,6 +18,8 @@ def _names(subject: Subject, registry: Registry) -> dict[str, NameInfo]:
         info = _of_field(field)
         if info is not None:
             names[name] = info
+    for name in subject.groups:
+        names[name] = NameInfo("many", None, subject.groups[name], None)
     for name, relation in subject.relations.items():
         names[name] = NameInfo("many" if relation.many else "one", None, relation.target, None)
     for name, quantity in registry.by_subject[subject.name].items():

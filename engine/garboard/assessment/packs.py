@@ -20,11 +20,17 @@ def pack_in_trail(checked: CheckedPack, applies: Truth) -> dict[str, Any]:
         "applies": None if isinstance(applies, Unknown) else applies,
         "missing": causes_as_data(applies) if isinstance(applies, Unknown) else [],
         "relaxations": [], "resolved": pack.as_data(),
-        "traces": {rule.id: _operands(trace) for rule, trace in
+        "traces": {rule.id: _trace(trace) for rule, trace in
                    zip(pack.rules, checked.program.traces, strict=True)},
     }
 
 
-def _operands(trace: RuleTrace) -> list[dict[str, Any]]:
-    return [{"text": operand.text, "kind": operand.kind, "dimension": operand.dimension,
-             "unit": unit_of(operand.dimension)} for operand in trace.operands]
+def _trace(trace: RuleTrace) -> dict[str, Any]:
+    return {
+        "operands": [{"text": operand.text, "part": operand.part, "kind": operand.kind,
+                      "dimension": operand.dimension, "unit": unit_of(operand.dimension),
+                      "constant": operand.constant, "limit": operand.limit}
+                     for operand in trace.operands],
+        "statements": [{"left": atom.left, "relation": atom.operator, "right": atom.right}
+                       for atom in trace.atoms],
+    }

@@ -57,6 +57,7 @@ def garboard() -> None:
 
 
 REFUSED = 3
+FAILED_INSIDE = 4
 
 
 def main(arguments: Sequence[str] | None = None) -> None:
@@ -79,12 +80,12 @@ def run(arguments: Sequence[str] | None = None) -> int:
         click.echo("stopped", err=True)
         return 130
     except Exception as error:
-        from garboard.errors import Refused
+        from garboard.errors import GarboardError, Refused
 
-        if not isinstance(error, Refused):
+        if not isinstance(error, GarboardError):
             raise
         click.echo(str(error), err=True)
-        return REFUSED
+        return REFUSED if isinstance(error, Refused) else FAILED_INSIDE
     return code if isinstance(code, int) else 0
 
 
