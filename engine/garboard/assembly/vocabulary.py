@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from garboard.expressions import NameInfo, Vocabulary
+from garboard.expressions.vocabulary import Kind
 from garboard.quantities import Registry
 from garboard.record import SUBJECTS, Field, Subject
 
@@ -27,7 +28,8 @@ def _names(subject: Subject, registry: Registry) -> dict[str, NameInfo]:
     return names
 
 
-_KINDS = {"number": "number", "count": "count", "text": "text", "flag": "truth", "date": "date"}
+_KINDS: dict[str, Kind] = {"number": "number", "count": "count", "text": "text", "flag": "truth",
+                           "date": "date"}
 
 
 def _of_field(field: Field) -> NameInfo | None:

@@ -1,4 +1,4 @@
-"""Findings from the rows a program gives: with names, reasons, comparisons and what they rest on."""
+"""Findings from the rows a program gives: with names, reasons, values and what they rest on."""
 
 from __future__ import annotations
 

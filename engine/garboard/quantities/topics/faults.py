@@ -6,6 +6,9 @@ from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.values import Number
 
+Ids = tuple[str, ...]
+Numbers = tuple[Number, ...]
+
 _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", "definition")
 _STATE = ("steady current into a dead short; sources at their greatest open-circuit voltage, "
           "conductors cold; joints of no resistance; declared contributions of chargers and "
@@ -21,14 +24,15 @@ _STATE = ("steady current into a dead short; sources at their greatest open-circ
           method="The DC network with the resistance of every conductor, device and switch, and "
                  "the EMF and source resistance of every battery",
           citation=_NODAL, valid=_STATE)
-def largest_fault_circuit(network: Network, **parts: tuple[object, ...]) -> Circuit:
-    resistance = {}
-    for kind in ("conductor", "device", "switch"):
-        plural = {"switch": "switches"}.get(kind, f"{kind}s")
-        resistance |= dict(zip(parts[f"{kind}_ids"], parts[plural], strict=True))
-    resistance |= dict(zip(parts["battery_ids"], parts["internal"], strict=True))
-    emf = dict(zip(parts["battery_ids"], parts["emfs"], strict=True))
-    return Circuit(network, resistance, emf)
+def largest_fault_circuit(
+        network: Network, conductors: Numbers, conductor_ids: Ids, devices: Numbers,
+        device_ids: Ids, switches: Numbers, switch_ids: Ids, emfs: Numbers, internal: Numbers,
+        battery_ids: Ids) -> Circuit:
+    resistance: dict[str, Number] = {}
+    for ids, values in ((conductor_ids, conductors), (device_ids, devices),
+                        (switch_ids, switches), (battery_ids, internal)):
+        resistance |= zip(ids, values, strict=True)
+    return Circuit(network, resistance, dict(zip(battery_ids, emfs, strict=True)))
 
 
 @quantity("device.prospective_current", dimension="current",

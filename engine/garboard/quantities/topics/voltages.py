@@ -30,7 +30,8 @@ def string_open_circuit_voltage_max(voltages: tuple[Number, ...]) -> Number:
 def highest_stage_voltage(bulk: Number, absorption: Number, float_stage: Number,
                           equalising: Number, equalising_enabled: bool | Unknown,
                           tolerance: Number) -> Figure:
-    stages = [stage for stage in (bulk, absorption, float_stage) if not isinstance(stage, Unknown)]
+    stages: list[Number] = [stage for stage in (bulk, absorption, float_stage)
+                            if not isinstance(stage, Unknown)]
     if equalising_enabled is not False and not isinstance(equalising, Unknown):
         stages.append(equalising)
     if not stages:
