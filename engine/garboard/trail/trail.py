@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any, Final
+from typing import Any
 
 from garboard.trail.findings import Finding
 from garboard.trail.value_data import value_from_data
 
 Data = Mapping[str, Any]
-_NO_TRACE: Final[Data] = {"operands": [], "statements": []}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Operand:
     """One operand of a finding: what it is, and its value for the item.
 
@@ -33,17 +32,13 @@ class Operand:
     of: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Statement:
-    """A statement of a rule for the item of a finding: a comparison, or a plain truth.
-
-    ``relation`` and ``right`` are ``None`` for a plain truth; ``holds`` is ``None`` where that is
-    not known; ``decides`` says whether the outcome rests on it.
-    """
+@dataclass(frozen=True, slots=True, eq=False)
+class Comparison:
+    """A comparison of a finding; ``holds`` is ``None`` where that is not known."""
 
     left: Operand
-    relation: str | None
-    right: Operand | None
+    relation: str
+    right: Operand
     holds: bool | None
     decides: bool
 
@@ -132,21 +127,14 @@ class Trail:
 
     def operands(self, finding: Finding) -> tuple[Operand, ...]:
         """The operands of a finding with their values, as far as they were needed."""
-        return tuple(
-            Operand(**named, value=value_from_data(value, named["kind"]), of=tuple(keys))
-            for named, value, keys in zip(self._trace(finding)["operands"], finding["operands"],
-                                          finding["of"], strict=False))
+        names = self.pack_of(finding)["traces"].get(finding["rule"], ())
+        return tuple(Operand(**name, value=value_from_data(value, name["kind"]), of=tuple(keys))
+                     for name, value, keys in zip(names, finding["operands"], finding["of"],
+                                                  strict=False))
 
-    def statements(self, finding: Finding) -> tuple[Statement, ...]:
-        """The statements of a finding whose operands are there, in the order of the rule."""
+    def comparisons(self, finding: Finding) -> tuple[Comparison, ...]:
+        """The comparisons of a finding whose operands are there, in the order of the rule."""
         operands = self.operands(finding)
-        return tuple(
-            Statement(operands[each["left"]], each["relation"],
-                      None if each["right"] is None else operands[each["right"]],
-                      holds, number in finding["decides"])
-            for number, (each, holds) in enumerate(zip(self._trace(finding)["statements"],
-                                                       finding["holds"], strict=False)))
-
-    def _trace(self, finding: Finding) -> Data:
-        trace: Data = self.pack_of(finding)["traces"].get(finding["rule"], _NO_TRACE)
-        return trace
+        return tuple(Comparison(operands[each["left"]], each["relation"], operands[each["right"]],
+                                each["holds"], each["decides"])
+                     for each in finding["comparisons"])
