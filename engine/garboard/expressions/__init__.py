@@ -24,11 +24,13 @@ from garboard.expressions.rule import RuleSource
 from garboard.expressions.trace import Atom, Operand, RuleTrace, keys_of
 from garboard.expressions.tree import Parsed
 from garboard.expressions.vocabulary import NameInfo, Vocabulary
+from garboard.expressions.working import Compared, Step, Turn, Working, working
 
 __all__ = [
     "CONDITION_FALSE", "DEFAULT_LIMITS", "FAILED", "FUNCTIONS", "GUARDED", "INSIDE_UNCERTAINTY",
     "NONE_ABOARD", "NOT_APPLICABLE", "NOT_ASSESSED", "ON_ASSUMPTION", "OUTCOMES", "PASSED",
-    "SIMPLE", "Atom", "Checked", "Decision", "ExpressionProblem", "ExpressionRefused", "Function",
-    "Limits", "NameInfo", "Operand", "Parsed", "Program", "Row", "RuleSource", "RuleTrace",
-    "Vocabulary", "check", "compile_rules", "keys_of", "parse", "read_expression", "reason_of",
+    "SIMPLE", "Atom", "Checked", "Compared", "Decision", "ExpressionProblem",
+    "ExpressionRefused", "Function", "Limits", "NameInfo", "Operand", "Parsed", "Program",
+    "Row", "RuleSource", "RuleTrace", "Step", "Turn", "Vocabulary", "Working", "check",
+    "compile_rules", "keys_of", "parse", "read_expression", "reason_of", "working",
 ]

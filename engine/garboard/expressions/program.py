@@ -22,7 +22,8 @@ class Program:
     """Checked rules, ready to run. It holds nothing of any record.
 
     ``sources`` are the rules in the order given; a row names its rule by its place there.
-    ``traces`` say what the operands of each rule's rows are; ``python`` is the generated source.
+    ``traces`` say what the operands of each rule's rows are; ``absent`` names the list that holds
+    the things of each subject; ``python`` is the generated source.
     """
 
     def __init__(self, sources: Sequence[RuleSource]) -> None:
@@ -32,6 +33,7 @@ class Program:
         by_subject: dict[str, list[int]] = {}
         for index, rule in enumerate(self.sources):
             by_subject.setdefault(rule.about, []).append(index)
+        self.absent = {rule.about: rule.must_hold.absent for rule in self.sources}
         self._groups = tuple(Group(about, tuple(rules)) for about, rules in by_subject.items())
         self._rules, self.python = rules_function(self.sources, self._groups)
 
@@ -47,7 +49,7 @@ class Program:
         """
         rows: list[Row] = []
         notes: list[object] = []
-        around = Around(self.sources, subjects, answers)
+        around = _Around(self, subjects, answers)
         groups = []
         for group in self._groups:
             things = around.items_of(group.about)
@@ -62,13 +64,26 @@ class Program:
             self._decide(rows, start, around, decision, assumptions=bool(notes))
         return rows
 
-    def _one_by_one(self, number: int, item: Mapping[str, Any], around: Around,
+    def row(self, rule: int, item: Mapping[str, Any], subjects: Subjects,
+            decision: Decision = GUARDED, answers: Mapping[str, Any] | None = None) -> Row:
+        """The row of one rule for one item, found without the others."""
+        around = self.surroundings(rule, item, subjects, answers)
+        notes: list[object] = []
+        row = evaluated(rule, self.sources[rule], around, notes=notes)
+        return decided(row, self.sources[rule], around, decision, assumptions=bool(notes))
+
+    def surroundings(self, rule: int, item: Mapping[str, Any], subjects: Subjects,
+                     answers: Mapping[str, Any] | None = None) -> Surroundings:
+        """What a rule sees when it looks at an item."""
+        return _Around(self, subjects, answers or {}).of(item, rule)
+
+    def _one_by_one(self, number: int, item: Mapping[str, Any], around: _Around,
                     notes: list[object]) -> list[Row]:
         """The rows of an item on which something failed: one failure leaves the others alone."""
         return [evaluated(index, self.sources[index], around.of(item, index), notes=notes)
                 for index in self._groups[number].rules]
 
-    def _decide(self, rows: list[Row], start: int, around: Around, decision: Decision, *,
+    def _decide(self, rows: list[Row], start: int, around: _Around, decision: Decision, *,
                 assumptions: bool) -> None:
         items: dict[tuple[str, str | None], Mapping[str, Any]] = {}
         for group in self._groups:
@@ -94,26 +109,24 @@ class _Answers(dict[str, Any]):
         return Unknown.because(AWAITS_ANSWER, f"answer.{question}")
 
 
-class Around:
+class _Around:
     """The record's side of a run: items, single things and answers."""
 
-    def __init__(self, sources: Sequence[RuleSource], subjects: Subjects,
-                 answers: Mapping[str, Any]) -> None:
-        self._sources, self._subjects = sources, subjects
+    def __init__(self, program: Program, subjects: Subjects, answers: Mapping[str, Any]) -> None:
+        self._program, self._subjects = program, subjects
         self.answers = _Answers(answers)
         self.roots = _Roots(subjects)
-        self._absent = {rule.about: rule.must_hold.absent for rule in sources}
 
     def items_of(self, about: str) -> Sequence[Mapping[str, Any]] | Unknown:
         """The items of a subject, or why there are none to look at."""
         things = self._subjects.get(about)
         if things is None:
-            return Unknown.because(NOT_RECORDED, self._absent[about])
+            return Unknown.because(NOT_RECORDED, self._program.absent[about])
         return things
 
     def of(self, item: Mapping[str, Any], index: int) -> Surroundings:
         """What one rule sees of one item."""
-        return Surroundings(item, self.roots, self.answers, self._sources[index].limits)
+        return Surroundings(item, self.roots, self.answers, self._program.sources[index].limits)
 
 
 class _Roots(dict[str, Any]):

@@ -139,15 +139,18 @@ def keys_of(operand: Operand, item: Mapping[str, Any],
     Where a relation leads nowhere the key of the relation stands for what lies beyond it.
     """
     return tuple(dict.fromkeys(
-        _key(item if root == "item" else roots.get(root), steps)
+        key_of(item if root == "item" else roots.get(root), steps)
         for root, steps in operand.reads))
 
 
-def _key(thing: Any, steps: tuple[str, ...]) -> str:
-    key = ""
-    for step in steps:
+def key_of(thing: Any, steps: tuple[str, ...]) -> str:
+    """The data key (``f1.rating``) that relations and a name lead to from a thing."""
+    *relations, name = steps
+    for relation in relations:
         if not isinstance(thing, Mapping):
             break
-        key = f"{thing['id']}.{step}"
-        thing = thing[step] if step != steps[-1] else None
-    return key or ".".join(steps)
+        following = thing[relation]
+        if not isinstance(following, Mapping):
+            return f"{thing['id']}.{relation}"
+        thing = following
+    return f"{thing['id']}.{name}" if isinstance(thing, Mapping) else ".".join(steps)

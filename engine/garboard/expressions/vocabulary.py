@@ -18,7 +18,8 @@ class NameInfo:
     """What a name stands for.
 
     ``number`` has a dimension; ``text`` may have ``choices``; ``texts`` is a list of texts (a
-    limit), its values in ``choices``; ``one`` and ``many`` lead to things of the subject ``target``;
+    limit), its values in ``choices``; ``one`` and ``many`` lead to things of the subject
+    ``target``;
     ``opaque`` is a value no expression can do anything with.
     """
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import Any, Final
+from typing import Any, Final, NoReturn
 
 from garboard.expressions import outcome, runtime
 from garboard.expressions.check import Checked
@@ -39,11 +39,9 @@ _USED: Final = {
 }
 
 
-def undecided(index: int, identity: str, truth: object, operands: tuple[object, ...]) -> object:
-    """The row of a rule whose truth is not known; TypeError when it is no truth at all."""
-    if isinstance(truth, Unknown):
-        return (index, identity, outcome.NOT_ASSESSED, truth, operands, ())
-    raise TypeError(f"{truth!r} is neither true nor false")
+def no_truth(value: object) -> NoReturn:
+    """What is neither true nor false nor unknown is a failure."""
+    raise TypeError(f"{value!r} is neither true nor false")
 
 
 def rules_function(rules: Sequence[RuleSource], groups: Sequence[Group]) -> tuple[Rules, str]:
@@ -52,8 +50,9 @@ def rules_function(rules: Sequence[RuleSource], groups: Sequence[Group]) -> tupl
     body = Body(constants, indent=1)
     for number, group in enumerate(groups):
         _loop(body, number, group, rules)
-    names = {**_USED, "undecided": undecided, "passed": outcome.PASSED, "failed": outcome.FAILED,
-             "excluded": outcome.NOT_APPLICABLE, "Failure": Exception, **constants.values}
+    names = {**_USED, "no_truth": no_truth, "passed": outcome.PASSED, "failed": outcome.FAILED,
+             "open": outcome.NOT_ASSESSED, "excluded": outcome.NOT_APPLICABLE,
+             "Failure": Exception, **constants.values}
     # handed in as defaults, constants are as quick to reach as local names
     handed = ", ".join(f"{name}={name}" for name in names)
     header = f"def rules(groups, roots, answers, out, notes, failed_on, {handed}):"
@@ -71,28 +70,41 @@ def _loop(body: Body, number: int, group: Group, rules: Sequence[RuleSource]) ->
     with body.block(f"for item in groups[{number}]:"):
         body.line(f"identity = item[{identity}]")
         with body.block("try:"):
-            rows = [_row(body, index, rules[index]) for index in group.rules]
-            body.line(f"out(({', '.join(rows)},))")
+            rows = _rows(body, {index: rules[index] for index in group.rules})
+            body.line(f"out(({', '.join(rows[index] for index in group.rules)},))")
         with body.block("except Failure:"):
             body.line(f"out(failed_on({number}, item))")
 
 
-def _row(body: Body, index: int, rule: RuleSource) -> str:
-    """Lines that leave the row of a rule under a name."""
-    row = body.fresh()
-    values = Values(body, rule.limits)
-    if rule.applies_when is None:
-        _decided(body, values, row, index, rule.must_hold, [])
-        return row
-    condition = values.value(rule.applies_when.root)
-    operands = _names(values, rule.applies_when)
-    with body.block(f"if {condition} is True:"):
-        _decided(body, values, row, index, rule.must_hold, operands)
-    with body.block(f"elif {condition} is False:"):
-        body.line(f"{row} = ({index}, identity, excluded, None, {_tuple(operands)}, ())")
-    with body.block("else:"):
-        body.line(f"{row} = undecided({index}, identity, {condition}, {_tuple(operands)})")
-    return row
+def _rows(body: Body, rules: Mapping[int, RuleSource]) -> dict[int, str]:
+    """Lines that leave the row of every rule under a name.
+
+    Rules without a condition come first, so that what they read is known to the others; rules under
+    one condition share it.
+    """
+    rows = {index: body.fresh() for index in rules}
+    for index, rule in rules.items():
+        if rule.applies_when is None:
+            _decided(body, Values(body, rule.limits), rows[index], index, rule.must_hold, [])
+    conditions: dict[str, list[tuple[int, list[str]]]] = {}
+    for index, rule in rules.items():
+        if rule.applies_when is not None:
+            values = Values(body, rule.limits)
+            condition = values.value(rule.applies_when.root)
+            conditions.setdefault(condition, []).append((index, _names(values, rule.applies_when)))
+    for condition, together in conditions.items():
+        with body.block(f"if {condition} is True:"):
+            for index, operands in together:
+                _decided(body, Values(body, rules[index].limits), rows[index], index,
+                         rules[index].must_hold, operands)
+        with body.block(f"elif {condition} is False:"):
+            for index, operands in together:
+                body.line(f"{rows[index]} = ({index}, identity, excluded, None, "
+                          f"{_tuple(operands)}, ())")
+        with body.block("else:"):
+            for index, operands in together:
+                body.line(f"{rows[index]} = {_undecided(index, condition, _tuple(operands))}")
+    return rows
 
 
 def _decided(body: Body, values: Values, row: str, index: int, requirement: Checked,
@@ -101,7 +113,12 @@ def _decided(body: Body, values: Values, row: str, index: int, requirement: Chec
     operands = _tuple([*before, *_names(values, requirement)])
     body.line(f"{row} = ({index}, identity, passed, None, {operands}, ()) if {truth} is True else "
               f"({index}, identity, failed, None, {operands}, ()) if {truth} is False else "
-              f"undecided({index}, identity, {truth}, {operands})")
+              f"{_undecided(index, truth, operands)}")
+
+
+def _undecided(index: int, truth: str, operands: str) -> str:
+    return (f"({index}, identity, open, {truth}, {operands}, ()) if {truth}.__class__ is Unknown "
+            f"else no_truth({truth})")
 
 
 def _names(values: Values, checked: Checked) -> list[str]:

@@ -117,7 +117,7 @@ class Values:
         if new and kind not in ("one", "many"):
             odd = (f"{name} is not True and {name} is not False" if kind == "truth"
                    else f"{name}.__class__ is not {_CLASS[kind]}")
-            with self.body.block(f"if {odd}:"):
+            with self.body.block(f"if {odd} and {name}.__class__ is not Unknown:"):
                 self.body.line(f"{name} = usable({name}, {self._key(kind)}, {thing}, "
                                f"{self._key(field)}, notes)")
         return name
