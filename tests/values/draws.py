@@ -97,7 +97,7 @@ def not_known(tree: Any) -> dict[str, Any]:
 
 
 def evaluated(tree: Any, facts: Facts) -> Any:
-    """The value of a tree, by the operators and helpers under test."""
+    """The value of a tree, by the operators and functions under test."""
     kind = tree[0]
     if kind in ("constant", "error"):
         return tree[1]

@@ -1,4 +1,4 @@
-"""Helpers of three-valued logic that operators alone cannot spell.
+"""Three-valued logic that operators alone cannot spell.
 
 All of them evaluate every part, so the list of missing facts does not depend on order, and a
 calculation error in any part, needed or not, is the result.
