@@ -91,39 +91,43 @@ def test_operands_in_words(text: str, words: str) -> None:
 
 
 # figures -----------------------------------------------------------------------------------------
-NUMBERS = [["device.a", "number", "current"], ["limit_b", "number", "current"]]
-TRUTH = ["device.t", "truth", None]
-FIGURES: list[tuple[list[Any], list[Any], list[list[Any]], list[tuple[str, str, str]]]] = [
+FIGURES: list[tuple[dict[str, Any], dict[str, Any], list[tuple[str, str, str]]]] = [
     # a constant on the left changes sides
-    (NUMBERS, [5.0, 20.0], [[1, "<=", 0, False, True]], [("a", "5 A", "must be at least")]),
+    ({"statements": [[1, "<=", 0]]}, {"operands": [5.0, 20.0], "holds": [False], "decides": [0]},
+     [("a", "5 A", "must be at least")]),
+    # a truth that should be false
+    ({"operands": [["device.a", "truth", None]], "statements": [[0, None, None]]},
+     {"operands": [True], "holds": [True], "decides": [0]}, [("a", "yes", "must be")]),
     # only what decides; without that, all
-    (NUMBERS, [20.0, 30.0], [[0, ">=", 1, False, True], [0, "<=", 1, True, False]],
+    ({"statements": [[0, ">=", 1], [0, "<=", 1]]},
+     {"operands": [20.0, 30.0], "holds": [False, True], "decides": [0]},
      [("a", "20 A", "must be at least")]),
-    (NUMBERS, [20.0, 30.0], [[0, ">=", 1, False, False], [0, "<=", 1, True, False]],
+    ({"statements": [[0, ">=", 1], [0, "<=", 1]]},
+     {"operands": [20.0, 30.0], "holds": [False, True], "decides": []},
      [("a", "20 A", "must be at least"), ("a", "20 A", "must be at most")]),
-    # a truth beside a comparison
-    ([*NUMBERS, TRUTH], [20.0, 30.0, False], [[0, ">=", 1, False, True]],
-     [("a", "20 A", "must be at least"), ("t", "no", "")]),
     # figures that four digits would show as one
-    (NUMBERS, [28670.01, 28670.09], [[0, ">=", 1, False, True]],
+    ({}, {"operands": [28670.01, 28670.09], "holds": [False], "decides": [0]},
      [("a", "28.6700 kA", "must be at least")]),
     # fewer operands than the rule has
-    (NUMBERS, [20.0], [], []),
+    ({}, {"operands": [20.0], "holds": [], "decides": []}, []),
 ]
 
 
-@pytest.mark.parametrize(("names", "values", "comparisons", "figures"), FIGURES)
-def test_the_figures_of_a_finding(names: list[Any], values: list[Any],
-                                  comparisons: list[list[Any]],
+@pytest.mark.parametrize(("trace", "values", "figures"), FIGURES)
+def test_the_figures_of_a_finding(trace: dict[str, Any], values: dict[str, Any],
                                   figures: list[tuple[str, str, str]]) -> None:
     parts = launch_parts()
-    parts["packs"][0]["traces"]["breaking-capacity"] = [
-        {"text": text, "part": "requirement", "kind": kind, "dimension": dimension, "unit": None,
-         "constant": "." not in text, "limit": None} for text, kind, dimension in names]
+    pack = parts["packs"][0]
+    operands = trace.get("operands", [["device.a", "number", "current"],
+                                      ["limit_b", "number", "current"]])
+    pack["traces"]["breaking-capacity"] = {
+        "operands": [{"text": text, "part": "requirement", "kind": kind, "dimension": dimension,
+                      "unit": None, "constant": "." not in text, "limit": None}
+                     for text, kind, dimension in operands],
+        "statements": [{"left": left, "relation": relation, "right": right} for left, relation,
+                       right in trace.get("statements", [[0, ">=", 1]])]}
     finding = next(each for each in parts["findings"] if each["id"].endswith("capacity/f0"))
-    keys = ("left", "relation", "right", "holds", "decides")
-    finding.update(operands=values, of=[[] for _ in values],
-                   comparisons=[dict(zip(keys, each, strict=True)) for each in comparisons])
+    finding.update(values, of=[[] for _ in values["operands"]])
     parts["findings"] = [finding]
     trail = make_trail(**parts)
     assert [(each.name, each.value, each.relation)
@@ -216,9 +220,9 @@ def test_the_summary_says_what_the_trail_says() -> None:
          "of": ["f0.breaking_capacity"]},
         {"text": "device.prospective_current", "unit": "A", "value": 28672,
          "of": ["f0.prospective_current"]}])
-    assert danger["comparisons"] == [
+    assert danger["decided_by"] == [
         {"left": "device.breaking_capacity", "relation": ">=",
-         "right": "device.prospective_current", "holds": False, "decides": True}]
+         "right": "device.prospective_current", "holds": False}]
     assert summary["to_find_out"][0]["path"] == "f2.breaks"
     assert len(summary["cautions"]) >= 5
     assert len(summary["not_examined"]) >= 3

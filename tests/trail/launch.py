@@ -11,7 +11,7 @@ from ruamel.yaml import YAML
 
 from garboard.trail import Trail, digest_of, finding_id, make_trail, record_part
 
-_COMPARISON = ("left", "relation", "right", "holds", "decides")
+_STATEMENT = ("left", "relation", "right")
 
 
 @lru_cache(maxsize=1)
@@ -25,7 +25,7 @@ def launch_parts() -> dict[str, Any]:
     parts = deepcopy(_written())
     parts["record"] = record_part(**parts["record"])
     for pack in parts["packs"]:
-        pack["traces"] = {rule: _trace(names) for rule, names in pack["traces"].items()}
+        pack["traces"] = {rule: _trace(**trace) for rule, trace in pack["traces"].items()}
         pack["digest"] = digest_of(pack["resolved"])
     pack = parts["packs"][0]
     about = {rule["id"]: rule["about"] for rule in pack["resolved"]["rules"]}
@@ -33,19 +33,21 @@ def launch_parts() -> dict[str, Any]:
     return parts
 
 
-def _trace(operands: list[list[Any]]) -> list[dict[str, Any]]:
-    return [{"part": part, "text": text, "kind": kind, "dimension": dimension, "unit": unit,
-             "constant": bool(limit), "limit": limit[0] if limit else None}
-            for part, text, kind, dimension, unit, *limit in operands]
+def _trace(operands: list[list[Any]], statements: list[list[Any]]) -> dict[str, Any]:
+    return {
+        "operands": [{"part": part, "text": text, "kind": kind, "dimension": dimension,
+                      "unit": unit, "constant": bool(limit), "limit": limit[0] if limit else None}
+                     for part, text, kind, dimension, unit, *limit in operands],
+        "statements": [dict(zip(_STATEMENT, each, strict=True)) for each in statements]}
 
 
 def finding(pack: str, about: dict[str, str], *, rule: str, item: str | None, outcome: str,
-            comparisons: tuple[Any, ...] = (), **rest: Any) -> dict[str, Any]:
+            **rest: Any) -> dict[str, Any]:
     """A finding in full from what is worth saying about it."""
-    empty: dict[str, Any] = {"reason": None, "flags": [], "missing": [], "operands": [], "of": []}
+    empty: dict[str, Any] = {"reason": None, "flags": [], "missing": [], "operands": [], "of": [],
+                             "holds": [], "decides": []}
     return {"id": finding_id(pack, rule, item), "pack": pack, "rule": rule, "item": item,
-            "subject": about[rule], "outcome": outcome, **empty, **rest,
-            "comparisons": [dict(zip(_COMPARISON, each, strict=True)) for each in comparisons]}
+            "subject": about[rule], "outcome": outcome, **empty, **rest}
 
 
 def launch_trail(**changed: Any) -> Trail:

@@ -29,7 +29,7 @@ from garboard.values import Bounds, Unknown
 from trail.launch import launch_parts, launch_trail
 
 # The digest of the hand-made trail. It changes only when its data or the format does.
-DIGEST = "sha256:1776345c7486c60d8b33c6eca69ca8916a4c8b26cf7604ff1090d8ff15b58d5e"
+DIGEST = "sha256:00f25c52e254b0d16cf30cd2a07ac90441f93455c35dc1473a69abcb429dd302"
 
 
 def _document(data: Any) -> Document:
@@ -118,12 +118,12 @@ def test_operands_come_with_what_they_are() -> None:
     assert (current.value.lo, current.value.nominal, current.value.hi) == (14100.2, 15451, 17050.9)
     finding = next(each for each in trail.findings if each["id"].endswith("breaking-capacity/f2"))
     assert isinstance(trail.operands(finding)[1].value, Unknown)
-    (comparison,) = trail.comparisons(finding)
-    assert comparison.left.text == "device.breaking_capacity"
-    assert (comparison.relation, comparison.holds, comparison.decides) == (">=", None, True)
+    condition, requirement = trail.statements(finding)
+    assert (condition.relation, condition.right, condition.holds, condition.decides) == (
+        None, None, True, False)
+    assert (requirement.relation, requirement.holds, requirement.decides) == (">=", None, True)
     idle = next(each for each in trail.findings if each["id"].endswith("fuse-class/f0"))
-    assert [each.value for each in trail.operands(idle)] == [False]
-    assert trail.comparisons(idle) == ()
+    assert [each.holds for each in trail.statements(idle)] == [False]
     assert trail.operands(next(each for each in trail.findings if each["item"] is None)) == ()
     assert trail.rule_of(finding)["severity"] == "danger"
     assert trail.fact("w4.size") is not None
@@ -204,8 +204,10 @@ REFUSED: list[tuple[Change, bool, str, str]] = [
     (_change(FINDING + "/operands", [True, 1, 2, 3]), True, "trail-inconsistent",
      "assessment.findings[0].operands"),
     (_change(FINDING + "/of", [[]]), True, "trail-inconsistent", "assessment.findings[0].of"),
-    (_change(FINDING + "/comparisons/0/right", 3), True, "trail-inconsistent",
-     "assessment.findings[0].comparisons"),
+    (_change(FINDING + "/holds", [True]), True, "trail-inconsistent",
+     "assessment.findings[0].holds"),
+    (_change(FINDING + "/decides", [2]), True, "trail-inconsistent",
+     "assessment.findings[0].decides"),
     (_change(FINDING + "/reason", "not recorded"), True, "trail-inconsistent",
      "assessment.findings[0].reason"),
     (_change("assessment/outcome/counts/failed", 0), True, "trail-inconsistent",

@@ -10,7 +10,7 @@ from garboard.reports.harmless import harmless
 from garboard.reports.margin import Margin, margin_of
 from garboard.reports.names import operand_name
 from garboard.reports.words import BASES, MIRRORED, ORIGINS, RELATIONS
-from garboard.trail import Comparison, Finding, Operand, Trail
+from garboard.trail import FAILED, Finding, Operand, Statement, Trail
 from garboard.values import Bounds, Unknown
 from garboard.values.units import System, format_value
 
@@ -35,20 +35,20 @@ class Figure:
 
 
 def figures_of(trail: Trail, finding: Finding, system: System) -> tuple[Figure, ...]:
-    """The figures a finding rests on: the comparisons that decide, else all; then plain truths.
+    """The figures of the statements a finding rests on; where none is named, of all of them.
 
-    Truths of the requirement count; where it was not looked at, those of the condition.
+    Those of the requirement count; where it was not looked at, those of the condition.
     """
-    comparisons = trail.comparisons(finding)
-    chosen = [each for each in comparisons if each.decides] or comparisons
-    operands = trail.operands(finding)
-    required = [each for each in operands if each.part == "requirement"] or operands
-    return (*(_compared(trail, finding, each, system) for each in chosen),
-            *(_truth(trail, finding, each, system) for each in required if each.kind == "truth"))
+    statements = trail.statements(finding)
+    required = [each for each in statements if each.left.part == "requirement"] or statements
+    chosen = [each for each in required if each.decides] or required
+    return tuple(_figure(trail, finding, each, system) for each in chosen)
 
 
-def _compared(trail: Trail, finding: Finding, comparison: Comparison, system: System) -> Figure:
-    left, relation, right = comparison.left, comparison.relation, comparison.right
+def _figure(trail: Trail, finding: Finding, statement: Statement, system: System) -> Figure:
+    left, relation, right = statement.left, statement.relation, statement.right
+    if right is None or relation is None:
+        return _truth(trail, finding, left, system)
     if left.constant and not right.constant and relation in MIRRORED:
         left, relation, right = right, MIRRORED[relation], left
     shown, limit = _apart(left, right, system)
@@ -70,9 +70,8 @@ def _limit_words(trail: Trail, finding: Finding, right: Operand, shown: str) -> 
 
 
 def _truth(trail: Trail, finding: Finding, operand: Operand, system: System) -> Figure:
-    """A plain truth, and what it must be where the rule asks for nothing else."""
-    asked = {operand.text: "yes", f"not {operand.text}": "no"}.get(
-        str(trail.rule_of(finding)["must_hold"]), "")
+    """A plain truth; a failed finding that rests on it would have it the other way round."""
+    asked = "" if finding["outcome"] != FAILED else "no" if operand.value is True else "yes"
     return Figure(operand_name(operand, finding["subject"]),
                   shown_value(operand, system) + _origin(trail, operand),
                   "must be" if asked else "", asked)

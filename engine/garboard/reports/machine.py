@@ -60,14 +60,14 @@ def _finding(trail: Trail, finding: Finding) -> dict[str, Any]:
                  "of": list(operand.of)}
                 for operand, value in zip(trail.operands(finding), finding["operands"],
                                           strict=True)]
-    comparisons = [{"left": each.left.text, "relation": each.relation, "right": each.right.text,
-                    "holds": each.holds, "decides": each.decides}
-                   for each in trail.comparisons(finding)]
+    statements = [{"left": each.left.text, "relation": each.relation,
+                   "right": each.right.text if each.right else None, "holds": each.holds}
+                  for each in trail.statements(finding) if each.decides]
     brief = {
         "id": finding["id"], "title": rule["title"], "severity": rule["severity"],
         "subject": finding["subject"], "item": finding["item"], "outcome": finding["outcome"],
         "reason": finding["reason"], "flags": finding["flags"], "missing": finding["missing"],
-        "operands": operands, "comparisons": comparisons,
+        "operands": operands, "decided_by": statements,
     }
     if finding.get("dispensation"):
         brief["dispensation"] = finding["dispensation"]

@@ -35,14 +35,14 @@ from garboard.trail.outcome import (
 )
 from garboard.trail.reading import read_trail
 from garboard.trail.schema import trail_schema
-from garboard.trail.trail import Comparison, Operand, Trail
+from garboard.trail.trail import Operand, Statement, Trail
 from garboard.trail.value_data import causes_as_data, value_as_data, value_from_data
 
 __all__ = [
     "CONDITION_FALSE", "COVERS_PART", "DOES_NOT_APPLY", "DOES_NOT_MEET", "EXIT_CODES", "FAILED",
     "FLAGS", "FORMAT", "INSIDE_UNCERTAINTY", "MEETS", "NONE_ABOARD", "NOT_APPLICABLE",
     "NOT_ASSESSED", "NOT_KNOWN", "NO_ITEM", "ON_ASSUMPTION", "OUTCOMES", "PACK_DOES_NOT_APPLY",
-    "PASSED", "RETIRED", "SEVERITIES", "WORDS", "Comparison", "Finding", "Operand", "Trail",
+    "PASSED", "RETIRED", "SEVERITIES", "WORDS", "Finding", "Operand", "Statement", "Trail",
     "canonical_bytes", "causes_as_data", "digest_of", "digest_of_bytes", "finding_id",
     "in_finding_order", "make_trail", "outcome_of", "prevailing", "read_trail", "record_part",
     "trail_bytes", "trail_schema", "value_as_data", "value_from_data",

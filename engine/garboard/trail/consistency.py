@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import Any, NamedTuple
+from typing import Any, Final, NamedTuple
 
 from garboard.trail.digest import digest_of
 from garboard.trail.findings import finding_id, in_finding_order
 from garboard.trail.outcome import outcome_of
 
 Data = Mapping[str, Any]
+_NO_TRACE: Final[Data] = {"operands": [], "statements": []}
 
 
 class Disagreement(NamedTuple):
@@ -27,13 +28,13 @@ def disagreements(assessment: Data) -> Iterator[Disagreement]:
     Digests of the record and of the packs are computed again, and so is the outcome.
     """
     yield from _digests(assessment)
-    known = {(pack["pack"], rule["id"]): pack["traces"].get(rule["id"], [])
+    known = {(pack["pack"], rule["id"]): pack["traces"].get(rule["id"], _NO_TRACE)
              for pack in assessment["packs"] for rule in pack["resolved"]["rules"]}
     strangers = False
     for number, finding in enumerate(assessment["findings"]):
-        names = known.get((finding["pack"], finding["rule"]))
-        strangers = strangers or names is None
-        for key, found, expected in _of_finding(finding, names):
+        trace = known.get((finding["pack"], finding["rule"]))
+        strangers = strangers or trace is None
+        for key, found, expected in _of_finding(finding, trace):
             yield _inconsistent(("assessment", "findings", number, key), found, expected)
     if not strangers:
         yield from _of_all(assessment)
@@ -51,20 +52,23 @@ def _digests(assessment: Data) -> Iterator[Disagreement]:
                                part["digest"], f"{computed}, the digest of {what!r}")
 
 
-def _of_finding(finding: Data, names: list[Data] | None) -> Iterator[tuple[str, str, str]]:
+def _of_finding(finding: Data, trace: Data | None) -> Iterator[tuple[str, str, str]]:
     identity = finding_id(finding["pack"], finding["rule"], finding["item"])
     if finding["id"] != identity:
         yield "id", finding["id"], identity
-    if names is None:
+    if trace is None:
         yield "rule", finding["rule"], f"a rule of the pack {finding['pack']}"
         return
     count = len(finding["operands"])
-    if count > len(names):
-        yield "operands", f"{count} operands", f"at most {len(names)}, as traced"
+    if count > len(trace["operands"]):
+        yield "operands", f"{count} operands", f"at most {len(trace['operands'])}, as traced"
     if len(finding["of"]) != count:
         yield "of", f"keys of {len(finding['of'])} operands", f"of {count}"
-    if any(max(each["left"], each["right"]) >= count for each in finding["comparisons"]):
-        yield "comparisons", "an operand that is not there", f"places below {count}"
+    there = sum(max(each["left"], each["right"] or 0) < count for each in trace["statements"])
+    if len(finding["holds"]) != there:
+        yield "holds", f"{len(finding['holds'])} statements", f"{there}, one per statement there"
+    if any(each >= there for each in finding["decides"]):
+        yield "decides", str(finding["decides"]), f"places below {there}"
     reasoned = finding["outcome"] in ("not assessed", "not applicable")
     if reasoned != (finding["reason"] is not None):
         yield "reason", str(finding["reason"]), f"the reason of {finding['outcome']!r}"

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Final
 
 from garboard.trail.findings import Finding
 from garboard.trail.value_data import value_from_data
 
 Data = Mapping[str, Any]
+_NO_TRACE: Final[Data] = {"operands": [], "statements": []}
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -33,12 +34,16 @@ class Operand:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Comparison:
-    """A comparison of a finding; ``holds`` is ``None`` where that is not known."""
+class Statement:
+    """A statement of a rule for the item of a finding: a comparison, or a plain truth.
+
+    ``relation`` and ``right`` are ``None`` for a plain truth; ``holds`` is ``None`` where that is
+    not known; ``decides`` says whether the outcome rests on it.
+    """
 
     left: Operand
-    relation: str
-    right: Operand
+    relation: str | None
+    right: Operand | None
     holds: bool | None
     decides: bool
 
@@ -127,14 +132,21 @@ class Trail:
 
     def operands(self, finding: Finding) -> tuple[Operand, ...]:
         """The operands of a finding with their values, as far as they were needed."""
-        names = self.pack_of(finding)["traces"].get(finding["rule"], ())
-        return tuple(Operand(**name, value=value_from_data(value, name["kind"]), of=tuple(keys))
-                     for name, value, keys in zip(names, finding["operands"], finding["of"],
-                                                  strict=False))
+        return tuple(
+            Operand(**named, value=value_from_data(value, named["kind"]), of=tuple(keys))
+            for named, value, keys in zip(self._trace(finding)["operands"], finding["operands"],
+                                          finding["of"], strict=False))
 
-    def comparisons(self, finding: Finding) -> tuple[Comparison, ...]:
-        """The comparisons of a finding whose operands are there, in the order of the rule."""
+    def statements(self, finding: Finding) -> tuple[Statement, ...]:
+        """The statements of a finding whose operands are there, in the order of the rule."""
         operands = self.operands(finding)
-        return tuple(Comparison(operands[each["left"]], each["relation"], operands[each["right"]],
-                                each["holds"], each["decides"])
-                     for each in finding["comparisons"])
+        return tuple(
+            Statement(operands[each["left"]], each["relation"],
+                      None if each["right"] is None else operands[each["right"]],
+                      holds, number in finding["decides"])
+            for number, (each, holds) in enumerate(zip(self._trace(finding)["statements"],
+                                                       finding["holds"], strict=False)))
+
+    def _trace(self, finding: Finding) -> Data:
+        trace: Data = self.pack_of(finding)["traces"].get(finding["rule"], _NO_TRACE)
+        return trace

@@ -11,18 +11,7 @@ from garboard.trail.format.value import CausePart, Reason, Value
 
 Outcome = Literal["passed", "failed", "not assessed", "not applicable"]
 FindingReason = Reason | Literal["condition false", "none aboard", "pack does not apply", "retired"]
-Relation = Literal["<", "<=", ">", ">=", "==", "!=", "in", "not in"]
 Flag = Literal["covers part", "on assumption", "inside uncertainty"]
-
-
-class ComparisonPart(Part):
-    """One comparison of the rule, with its verdict for this item."""
-
-    left: Count = Field(description="Place of the left side among the operands.")
-    relation: Relation = Field(description="The relation that is asked for.")
-    right: Count = Field(description="Place of the right side among the operands.")
-    holds: bool | None = Field(description="Whether it holds; null: not known.")
-    decides: bool = Field(description="Whether the outcome rests on it.")
 
 
 class FindingPart(Part):
@@ -45,8 +34,11 @@ class FindingPart(Part):
         "the pack's traces, those of the condition first."))
     of: list[list[str]] = Field(description=(
         "For each operand the keys of the figures and recorded facts it was read from."))
-    comparisons: list[ComparisonPart] = Field(description=(
-        "The comparisons of the requirement whose operands are there."))
+    holds: list[bool | None] = Field(description=(
+        "For each statement of the rule whose operands are there: whether it holds; null: not "
+        "known."))
+    decides: list[Count] = Field(description=(
+        "Which of the statements the outcome rests on, by their place in the pack's traces."))
     dispensation: str | None = Field(None, description="Id of the dispensation in force for it.")
 
 

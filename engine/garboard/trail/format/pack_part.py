@@ -6,11 +6,12 @@ from typing import Any, Literal
 
 from pydantic import Field
 
-from garboard.trail.format.part import Digest, OpenPart, Part
+from garboard.trail.format.part import Count, Digest, OpenPart, Part
 from garboard.trail.format.value import CausePart
 
 Severity = Literal["danger", "warning", "caution", "notice"]
 DecisionRule = Literal["guarded acceptance", "simple acceptance"]
+Relation = Literal["<", "<=", ">", ">=", "==", "!=", "in", "not in"]
 
 
 class CitationPart(OpenPart):
@@ -64,6 +65,21 @@ class OperandPart(Part):
     limit: str | None = Field(description="The limit it is, if it is one.")
 
 
+class StatementPart(Part):
+    """A statement of a rule: a comparison of two operands, or one operand that is true or false."""
+
+    left: Count = Field(description="Place of the left side, or of the truth, among the operands.")
+    relation: Relation | None = Field(description="The relation; null for a plain truth.")
+    right: Count | None = Field(description="Place of the right side; null for a plain truth.")
+
+
+class TracePart(Part):
+    """What the values in the findings of a rule are, said once for all of them."""
+
+    operands: list[OperandPart] = Field(description="The operands, in the order of the rule.")
+    statements: list[StatementPart] = Field(description="The statements, in the same order.")
+
+
 class RelaxationPart(Part):
     """A rule or limit of a pack below that a layer relaxed or retired."""
 
@@ -88,5 +104,5 @@ class PackPart(Part):
     relaxations: list[RelaxationPart] = Field([], description=(
         "What layers relaxed or retired; every report lists it first."))
     resolved: ResolvedPart = Field(description="The whole pack as it was applied.")
-    traces: dict[str, list[OperandPart]] = Field(description=(
-        "By rule: what the operands of its findings are, in their order."))
+    traces: dict[str, TracePart] = Field(description=(
+        "By rule: what its findings' operands are, and which statements are made of them."))
