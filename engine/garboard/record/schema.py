@@ -1,13 +1,10 @@
-"""The JSON Schema of a record, made from the models: ``python -m garboard.record.schema``."""
+"""The JSON Schema of a record, made from the models."""
 
 from __future__ import annotations
 
-import json
 import re
-from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
-from garboard.documents import shipped_folder, write_whole
 from garboard.record.format import RECORD_FORMAT
 from garboard.record.leaves import Choice, LeafKind
 from garboard.record.leaves.mapping import REMARKS, SPREADS, mapping_keys
@@ -19,8 +16,6 @@ from garboard.record.models.run import Through
 from garboard.record.reading.answers import QUESTION_PATTERN
 from garboard.record.shape import GroupSlot, LeafSlot, ListSlot, Shape, Slot, shape_of
 
-FILE_NAME: Final = f"{RECORD_FORMAT.name}-{RECORD_FORMAT.newest}.json"
-
 
 def record_schema() -> dict[str, Any]:
     """The schema as data, in JSON Schema 2020-12.
@@ -29,18 +24,6 @@ def record_schema() -> dict[str, Any]:
     spans several things are left to the reader.
     """
     return _Writer().schema()
-
-
-def schema_text() -> str:
-    """The schema as the text of its file."""
-    return json.dumps(record_schema(), indent=1, ensure_ascii=False) + "\n"
-
-
-def write_schema(folder: Path | None = None) -> Path:
-    """Write the schema file into a folder, by default the one that is shipped; its path."""
-    file = (folder or shipped_folder("schemas")) / FILE_NAME
-    write_whole(file, schema_text().encode())
-    return file
 
 
 class _Writer:
@@ -155,7 +138,3 @@ class _Writer:
 
 def _kebab(name: str) -> str:
     return re.sub(r"(?<=[a-z0-9])(?=[A-Z])", "-", name).lower()
-
-
-if __name__ == "__main__":
-    print(write_schema())

@@ -22,7 +22,7 @@ from garboard.values import Bounds
 _MEMO_SIZE: Final = 1024
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class LeafSlot:
     """A key with a leaf under it; ``name`` is its flat dotted name within its subject.
 
@@ -34,7 +34,7 @@ class LeafSlot:
     name: str
     leaf: LeafKind
     refers: bool = field(init=False)
-    memo: dict[str, tuple[tuple[str, Fact], ...]] = field(default_factory=dict, compare=False)
+    memo: dict[str, tuple[tuple[str, Fact], ...]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "refers", self.leaf.targets is not None)
@@ -50,7 +50,7 @@ class LeafSlot:
         self.memo[written] = tuple(reading.facts)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class GroupSlot:
     """A key with a mapping under it whose fields belong to the same subject, or stand alone.
 
@@ -64,7 +64,7 @@ class GroupSlot:
     word: WordOrGroup | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class ListSlot:
     """A key with a list of mappings under it, each a thing or a part of its own."""
 
@@ -75,7 +75,7 @@ class ListSlot:
     may_be_not_determinable: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class OpenSlot:
     """A key whose content has a reader of its own (the answers)."""
 
@@ -87,7 +87,7 @@ class OpenSlot:
 Slot = LeafSlot | GroupSlot | ListSlot | OpenSlot
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Shape:
     """All keys of a model; ``subject`` is empty for a group within a subject."""
 

@@ -22,7 +22,7 @@ NOT_RECORDED: Final[Any] = None
 NO_EXTRAS: Final[Mapping[str, LeafKind]] = MappingProxyType({})
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class LeafKind:
     """A kind of leaf; ``extras`` are further keys its mapping form allows, each itself a leaf."""
 

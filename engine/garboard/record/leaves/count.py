@@ -10,7 +10,7 @@ from garboard.record.field import FieldKind
 from garboard.record.leaves.base import LeafKind
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Count(LeafKind):
     """A whole number, at least ``least``; only one of ``among`` where that is given."""
 

@@ -14,7 +14,7 @@ from garboard.record.leaves.base import LeafKind
 _DATE: Final = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Day(LeafKind):
     """A date written year-month-day, such as 2026-04-18."""
 

@@ -15,7 +15,7 @@ _WORDS: Final[Mapping[str, bool]] = MappingProxyType(
     {"yes": True, "no": False, "true": True, "false": False})
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Flag(LeafKind):
     """Yes or no, written ``yes``, ``no``, ``true`` or ``false``."""
 

@@ -15,7 +15,7 @@ ID_PATTERN: Final = "[a-z0-9]+(-[a-z0-9]+)*"
 RESERVED: Final = ("record", "vessel", "survey", "wiring", "network", "none")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Identity(LeafKind):
     """Unique in the record; no dots, so that ``id.field`` is never ambiguous."""
 

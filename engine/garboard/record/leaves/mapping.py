@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cache
 from types import MappingProxyType
 from typing import Any, Final, Literal
 
@@ -114,22 +115,21 @@ def _scalar(reading: LeafReading, leaf: LeafKind, written: object, fact_path: st
 def _mapping(reading: LeafReading, leaf: LeafKind, written: dict[str, Any], name: str,
              thing_id: str, at: tuple[str | int, ...]) -> object:
     allowed = mapping_keys(leaf)
-    for key in written:
+    extras: dict[str, Any] = {}
+    remarks: dict[str, Any] = {}
+    for key, each in written.items():
         if key not in allowed:
             reading.problems.append(LeafProblem(
                 "key-unknown", (*at, key), f"{key!r}", f"one of {', '.join(allowed)}",
                 did_you_mean(str(key), allowed), key=True))
-    extras: dict[str, Any] = {}
-    remarks: dict[str, Any] = {}
-    for key, each in {**REMARKS, **leaf.extras}.items():
-        if key not in written or key not in allowed:
-            continue
-        if key in leaf.extras:
-            remark = _read(reading, each, written[key], f"{name}.{key}", thing_id, (*at, key))
-        else:
-            remark = _scalar(reading, each, written[key], f"{thing_id}.{name}", (*at, key))
-        if remark is not _UNREAD:
-            (extras if key in leaf.extras else remarks)[key] = remark
+        elif key in leaf.extras:
+            extra = _read(reading, leaf.extras[key], each, f"{name}.{key}", thing_id, (*at, key))
+            if extra is not _UNREAD:
+                extras[key] = extra
+        elif key in REMARKS:
+            remark = _scalar(reading, REMARKS[key], each, f"{thing_id}.{name}", (*at, key))
+            if remark is not _UNREAD:
+                remarks[key] = remark
     if remarks.get("evidence"):
         reading.evidence.append(((*at, "evidence"), remarks["evidence"]))
     remarks["method"] = extras.get("method", remarks.get("method"))
@@ -208,6 +208,7 @@ def _refuse_spread(reading: LeafReading, leaf: LeafKind, written: dict[str, Any]
                 "plus_minus or uncertainty beside one number", key=True))
 
 
+@cache
 def mapping_keys(leaf: LeafKind) -> tuple[str, ...]:
     """The keys that the mapping form of a leaf allows."""
     if leaf.mapping_keys is not None:

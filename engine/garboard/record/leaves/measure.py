@@ -17,7 +17,7 @@ from garboard.values.units import DIMENSIONS, read_number, read_quantity
 Lowest = Literal["above zero", "zero", "any"]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Measure(LeafKind):
     """A quantity of the dimension ``of``; the value is a float in the canonical unit, or bounds.
 

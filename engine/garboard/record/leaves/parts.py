@@ -10,7 +10,7 @@ from garboard.record.field import FieldKind
 from garboard.record.leaves.base import LeafKind
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Parts(LeafKind):
     """Stands in for a list of parts: only ``{not_determinable: why, evidence, note}`` reads."""
 

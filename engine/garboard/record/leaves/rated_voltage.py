@@ -12,7 +12,7 @@ from garboard.values import Unknown
 from garboard.values.units import read_number, read_voltage_kind
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class RatedVoltage(LeafKind):
     """A voltage on direct or alternating current.
 

@@ -18,7 +18,7 @@ HAS_TERMINALS: Final = ("battery", "source", "load")
 _ID: Final[dict[str, Any]] = {"type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Reference(LeafKind):
     """The id of one thing of one of the subjects ``to``; ``none`` where ``may_be_none``."""
 
@@ -39,7 +39,7 @@ class Reference(LeafKind):
         return dict(_ID)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class References(LeafKind):
     """A list of ids of things of the subjects ``to``; an empty list says there are none."""
 
@@ -61,7 +61,7 @@ class References(LeafKind):
         return {"type": "array", "items": dict(_ID)}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Terminal(LeafKind):
     """Where a run ends: ``<id>.positive``, ``<id>.negative``, or the id of a bus.
 

@@ -10,7 +10,7 @@ from garboard.record.leaves.base import LeafKind
 from garboard.values.conductor_size import ConductorSize, read_size
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Size(LeafKind):
     """A size by name: ``2/0 AWG``, ``4 SAE``, ``50 mm2``. SAE sizes are smaller than AWG."""
 

@@ -11,7 +11,7 @@ from garboard.values import Unknown
 from garboard.values.units import DIMENSIONS, read_window
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Window(LeafKind):
     """``low .. high``; a side left open (``.. 45 °C``) is not recorded, never "without limit".
 

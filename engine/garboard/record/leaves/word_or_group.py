@@ -14,7 +14,7 @@ STATED: Final = "stated"
 OWN_RUN: Final = "own run"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class WordOrGroup(Choice):
     """One of a few words, or a mapping with the fields of the model ``group``.
 

@@ -11,7 +11,7 @@ from garboard.record.field import FieldKind
 from garboard.record.leaves.base import LeafKind
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Words(LeafKind):
     """Free text with something in it; where ``pattern`` is given, the whole text matches it."""
 
@@ -32,7 +32,7 @@ class Words(LeafKind):
         return {"type": "string", "pattern": r"\S"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Choice(LeafKind):
     """One of a closed list of words, spelled as in the list."""
 

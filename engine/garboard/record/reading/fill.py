@@ -97,7 +97,7 @@ def _leaf(draft: Draft, slot: LeafSlot, written: object, path: DataPath, thing: 
     if reading.problems or reading.unlikely:
         draft.notes.take(reading, path)
     if isinstance(slot.leaf, Identity):
-        return
+        reading.facts.clear()
     facts = thing.facts
     for name, fact in reading.facts:
         facts[name] = fact
