@@ -21,7 +21,8 @@ from garboard.expressions.parse import parse
 from garboard.expressions.problem import ExpressionProblem, ExpressionRefused
 from garboard.expressions.program import Program, compile_rules
 from garboard.expressions.rule import RuleSource
-from garboard.expressions.trace import Atom, Operand, RuleTrace, keys_of
+from garboard.expressions.statements import deciding, holding
+from garboard.expressions.trace import Atom, Joined, Operand, RuleTrace, keys_of
 from garboard.expressions.tree import Parsed
 from garboard.expressions.vocabulary import NameInfo, Vocabulary
 from garboard.expressions.working import Compared, Step, Turn, Working, working
@@ -30,7 +31,8 @@ __all__ = [
     "CONDITION_FALSE", "DEFAULT_LIMITS", "FAILED", "FUNCTIONS", "GUARDED", "INSIDE_UNCERTAINTY",
     "NONE_ABOARD", "NOT_APPLICABLE", "NOT_ASSESSED", "ON_ASSUMPTION", "OUTCOMES", "PASSED",
     "SIMPLE", "Atom", "Checked", "Compared", "Decision", "ExpressionProblem",
-    "ExpressionRefused", "Function", "Limits", "NameInfo", "Operand", "Parsed", "Program",
-    "Row", "RuleSource", "RuleTrace", "Step", "Turn", "Vocabulary", "Working", "check",
-    "compile_rules", "keys_of", "parse", "read_expression", "reason_of", "working",
+    "ExpressionRefused", "Function", "Joined", "Limits", "NameInfo", "Operand", "Parsed",
+    "Program", "Row", "RuleSource", "RuleTrace", "Step", "Turn", "Vocabulary", "Working",
+    "check", "compile_rules", "deciding", "holding", "keys_of", "parse", "read_expression",
+    "reason_of", "working",
 ]

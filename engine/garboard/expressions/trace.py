@@ -1,4 +1,4 @@
-"""What the operands of a rule are: kept once per rule, so that a row carries values only."""
+"""What the operands of a rule are, kept once per rule, so that a row carries values only."""
 
 from __future__ import annotations
 
@@ -18,6 +18,7 @@ from garboard.expressions.tree import (
     Logic,
     Not,
     Read,
+    Truth,
     children,
 )
 from garboard.expressions.types import TRUTH
@@ -52,15 +53,33 @@ class Atom:
 
 
 @dataclass(frozen=True, slots=True)
+class Joined:
+    """How truths are joined: ``word`` is ``and``, ``or``, ``not`` or ``if``.
+
+    A part is the number of an atom, a truth written out, or joined itself; the parts of an ``if``
+    are its condition and both values.
+    """
+
+    word: Literal["and", "or", "not", "if"]
+    parts: tuple[Shape, ...]
+
+
+Shape = int | bool | Joined
+
+
+@dataclass(frozen=True, slots=True)
 class RuleTrace:
-    """The operands of a rule, those of the condition first.
+    """The operands of a rule, those of the condition first, and how they make up its truth.
 
     A row holds fewer values where not all were needed: those of the condition only when it is
-    false or not known, none when something failed.
+    false or not known, none when something failed. ``condition`` and ``requirement`` say how the
+    atoms are joined.
     """
 
     operands: tuple[Operand, ...]
     atoms: tuple[Atom, ...]
+    condition: Shape | None
+    requirement: Shape
 
 
 def operand_nodes(root: Expression) -> tuple[Expression, ...]:
@@ -68,41 +87,63 @@ def operand_nodes(root: Expression) -> tuple[Expression, ...]:
 
     Both sides of every comparison, and everything else that is true or false by itself.
     """
-    return tuple(node for node, _ in _operands(root))
+    return tuple(node for node, _, _ in _operands(root))
 
 
 def trace_of(condition: Checked | None, requirement: Checked) -> RuleTrace:
     """The trace of a rule."""
     operands: list[Operand] = []
     atoms: list[Atom] = []
+    shapes: list[Shape] = []
     parts: tuple[tuple[Part, Checked | None], ...] = (
         ("condition", condition), ("requirement", requirement))
     for part, checked in parts:
         if checked is None:
             continue
-        for node, operator in _operands(checked.root):
-            if operator == "":
-                atoms.append(Atom(len(operands)))
-            elif operator is not None:
-                atoms.append(Atom(len(operands), operator, len(operands) + 1))
+        numbers: dict[int, list[int]] = {}
+        for node, operator, owner in _operands(checked.root):
+            if operator is not None:
+                numbers.setdefault(id(owner), []).append(len(atoms))
+                atoms.append(Atom(len(operands), operator, len(operands) + 1) if operator
+                             else Atom(len(operands)))
             operands.append(_operand(checked, node, part))
-    return RuleTrace(tuple(operands), tuple(atoms))
+        shapes.append(_shape(checked.root, numbers))
+    return RuleTrace(tuple(operands), tuple(atoms), None if condition is None else shapes[0],
+                     shapes[-1])
 
 
-def _operands(node: Expression) -> Iterator[tuple[Expression, str | None]]:
-    """Each operand with the operator that follows it; "" for a truth, ``None`` for a last side."""
+def _shape(node: Expression, numbers: Mapping[int, list[int]]) -> Shape:
+    match node:
+        case Truth():
+            return node.value
+        case Not():
+            return Joined("not", (_shape(node.operand, numbers),))
+        case Logic():
+            return Joined(node.word, tuple(_shape(part, numbers) for part in node.parts))
+        case Conditional():
+            return Joined("if", tuple(_shape(part, numbers) for part in children(node)))
+    mine = numbers[id(node)]
+    return mine[0] if len(mine) == 1 else Joined("and", tuple(mine))
+
+
+_Found = tuple[Expression, str | None, Expression]
+
+
+def _operands(node: Expression) -> Iterator[_Found]:
+    """Each operand, the operator after it ("" for a truth, ``None`` for a last side), its atom."""
     if isinstance(node, Comparison):
-        yield from zip(node.operands, (*node.operators, None), strict=True)
+        for operand, operator in zip(node.operands, (*node.operators, None), strict=True):
+            yield operand, operator, node
         for operand in node.operands:
             yield from _inside(operand)
     elif isinstance(node, (Logic, Not, Conditional)):
         for part in children(node):
             yield from _operands(part) if part.type == TRUTH else _inside(part)
     elif node.type == TRUTH and isinstance(node, (Read, AnswerName, Call, Gathering)):
-        yield node, ""
+        yield node, "", node
 
 
-def _inside(node: Expression) -> Iterator[tuple[Expression, str | None]]:
+def _inside(node: Expression) -> Iterator[_Found]:
     """Conditions inside a side of a comparison: those of an ``if`` in it."""
     if isinstance(node, Gathering):
         return

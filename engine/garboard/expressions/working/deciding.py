@@ -9,6 +9,7 @@ from typing import Any
 from garboard.expressions import runtime
 from garboard.expressions.check import Checked
 from garboard.expressions.evaluate import Round
+from garboard.expressions.statements import matters
 from garboard.expressions.tree import (
     AnswerName,
     Call,
@@ -24,7 +25,6 @@ from garboard.expressions.tree import (
 from garboard.expressions.types import TRUTH
 from garboard.expressions.working.distance import distance, is_constant, share
 from garboard.expressions.working.model import Compared, Part, Step, Turn
-from garboard.values import Truth, Unknown
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,17 +66,6 @@ def compared(found: Found, node: Expression, decides: bool) -> Iterator[Compared
             if node.type == TRUTH:
                 yield Compared(found.part, found.checked.written(node), found.of(node), decides,
                                turns=_turns(found, node, decides))
-
-
-def matters(whole: Truth, part: Truth) -> bool:
-    """Whether a part of an ``and`` or ``or`` is one its truth rests on.
-
-    False rests on what is false, true on what is true; what is not known rests on what is not
-    known, and a failure on failures alone.
-    """
-    if isinstance(whole, Unknown):
-        return isinstance(part, Unknown) and part.is_error == whole.is_error
-    return part is whole
 
 
 def _pairs(found: Found, node: Comparison, decides: bool) -> Iterator[Compared]:

@@ -33,7 +33,7 @@ def _known(figure: Any) -> Figure | None:
     """A figure with the digits figures have; ``None`` where it is not known."""
     if isinstance(figure, Unknown):
         return None
-    rounded: Any = rounded_value(figure)
+    rounded: Figure = rounded_value(figure)  # type: ignore[assignment]
     return rounded
 
 
