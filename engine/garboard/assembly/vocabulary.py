@@ -9,8 +9,9 @@ from garboard.record import SUBJECTS, Field, Subject
 
 
 def vocabulary_of(registry: Registry) -> Vocabulary:
-    """All names by subject."""
-    return Vocabulary({name: _names(subject, registry) for name, subject in SUBJECTS.items()})
+    """All names by subject, and the list of the record that each subject stands in."""
+    return Vocabulary({name: _names(subject, registry) for name, subject in SUBJECTS.items()},
+                      {name: subject.recorded_in for name, subject in SUBJECTS.items()})
 
 
 def _names(subject: Subject, registry: Registry) -> dict[str, NameInfo]:

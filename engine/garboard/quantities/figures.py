@@ -117,7 +117,7 @@ class Figures:
     def _whole_list(self, target: str, name: str) -> object:
         items = self.subjects[target]
         if items is None:
-            return Unknown.because(NOT_RECORDED, SUBJECTS[target].list_key or name)
+            return Unknown.because(NOT_RECORDED, SUBJECTS[target].recorded_in)
         return items if SUBJECTS["record"].relations[name].many else items[0]
 
     def _group(self, item: Item, name: str) -> object:

@@ -52,7 +52,18 @@ class Subject:
     part_of: str | None = None
     derived: bool = False
 
+    @property
+    def recorded_in(self) -> str:
+        """The key of the record in which its things are written down, or follow from."""
+        if self.list_key is not None:
+            return self.list_key
+        if self.derived:
+            return "batteries"
+        return "runs" if self.name in IN_RUNS else self.name
 
+
+#: Subjects whose things stand in the runs.
+IN_RUNS: Final = ("conductor", "device", "switch")
 #: The key of the record under which the things of a subject are listed.
 LIST_KEYS: Final[Mapping[str, str]] = MappingProxyType({
     "place": "places", "battery": "batteries", "management_system": "management_systems",

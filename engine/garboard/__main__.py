@@ -1,0 +1,5 @@
+"""``python -m garboard`` is the command line."""
+
+from garboard.cli.main import main
+
+main()
