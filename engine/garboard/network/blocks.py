@@ -48,24 +48,33 @@ def between(ends: Sequence[tuple[int, int]], u: int, v: int) -> list[int]:
     return sorted(taken)
 
 
-def elimination_order(ends: Sequence[tuple[int, int]], kept: tuple[int, ...]) -> tuple[int, ...]:
-    """All nodes but the kept ones, the one with fewest neighbours (fill-in counted) always next."""
+def elimination(ends: Sequence[tuple[int, int]],
+                kept: tuple[int, ...]) -> list[tuple[int, tuple[int, ...]]]:
+    """All nodes but the kept ones in the order to eliminate them, each with its neighbours then.
+
+    The next is always one with the fewest neighbours, those that earlier ones left behind counted.
+    """
     neighbours: dict[int, dict[int, None]] = {}
     for start, end in ends:
         neighbours.setdefault(start, {})[end] = None
         neighbours.setdefault(end, {})[start] = None
     waiting = [(len(around), node) for node, around in neighbours.items() if node not in kept]
     heapify(waiting)
-    order: list[int] = []
+    steps: list[tuple[int, tuple[int, ...]]] = []
     while waiting:
         count, node = heappop(waiting)
         if node not in neighbours or count != len(neighbours[node]):
             continue
-        order.append(node)
-        around = list(neighbours.pop(node))
+        around = tuple(neighbours.pop(node))
+        steps.append((node, around))
         for each in around:
             del neighbours[each][node]
             neighbours[each].update((other, None) for other in around if other != each)
             if each not in kept:
                 heappush(waiting, (len(neighbours[each]), each))
-    return tuple(order)
+    return steps
+
+
+def elimination_order(ends: Sequence[tuple[int, int]], kept: tuple[int, ...]) -> tuple[int, ...]:
+    """The nodes alone, in that order."""
+    return tuple(node for node, _ in elimination(ends, kept))

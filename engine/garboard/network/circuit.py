@@ -89,8 +89,11 @@ class Circuit:
         if node == back:
             return Unknown.because(OUTSIDE_METHOD, detail=f"{node} is the return itself")
         numbers = self._skeleton.node_number
-        return _magnitude(self._currents.current(
-            at_fault(self._skeleton, numbers[node], numbers[back])))
+        current = self._currents.current(
+            at_fault(self._skeleton, numbers[node], numbers[back]))
+        if current is None:
+            return Unknown.because(OUTSIDE_METHOD, detail=f"no source reaches {node}")
+        return _magnitude(current)
 
     def device_current(self, device: str, *, own_resistance: bool,
                        back_to: str | None = None) -> SidedCurrent:
@@ -121,9 +124,8 @@ class Circuit:
         numbers = self._skeleton.node_number
         question = in_device(self._skeleton, self._skeleton.element_number[device],
                              numbers[fault], numbers[back], linked=not own_resistance)
-        if question is None or not self._currents.has_source(question):
-            return None
-        return _magnitude(self._currents.current(question))
+        current = None if question is None else self._currents.current(question)
+        return None if current is None else _magnitude(current)
 
     def branch_current(self, branch: str, fault: str | None = None,
                        back_to: str | None = None) -> Number:
@@ -186,11 +188,10 @@ class Circuit:
         if branch in self._omitted:
             return 0.0
         found = in_branch(self._skeleton, self._skeleton.element_number[branch], fault, draw)
-        if found is None or not currents.has_source(found[0]):
+        value = None if found is None else currents.current(found[0])
+        if found is None or value is None:
             return 0.0
-        question, sign = found
-        value = currents.current(question)
-        return value if sign > 0 else 0.0 - value
+        return value if found[1] > 0 else 0.0 - value
 
 
 def _magnitude(current: Number) -> Number:

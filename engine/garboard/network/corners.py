@@ -137,6 +137,41 @@ def common_emf(rest: Rest, pieces: tuple[Piece, ...]) -> bool:
     return any(_all_equal(node, pieces) for node in (rest.v, rest.u))
 
 
+def one_emf_everywhere(skeleton: Skeleton, ranges: Ranges, rest: Rest | None = None) -> bool:
+    """Rule 2 without a look at the pieces: whether it holds for rests that lead to the return.
+
+    For the skeleton as a whole: every EMF sits in a chain that touches the return, all of these
+    chains have the same EMF away from it, every EMF that varies points away from it, and nothing
+    injects current. For a ``rest`` of such a
+    skeleton: it is the quick kind, seen from a point, or from a device in a chain that touches the
+    return whose batteries all lie between the device and the return; then the fault at the device
+    leaves on the far side either those batteries alone, or everything else.
+    """
+    if rest is None:
+        pieces = tuple(piece(each.nodes[0], each.nodes[-1], each.elements, ranges)
+                       for each in skeleton.chains)
+        if any(edge.kind == INJECTOR for edge in skeleton.elements):
+            return False
+        along = all(sign > 0 or not ranges.emf_varies(element)
+                    for each in pieces for element, sign in _away(skeleton.reference, each))
+        return along and _all_equal(skeleton.reference, pieces)
+    if rest.local is None:
+        return False
+    if rest.local.chain < 0:
+        return True
+    elements, nodes = skeleton.chains[rest.local.chain]
+    first, last = rest.local.position, rest.local.position + (rest.local.fault >= 0)
+    if nodes[0] == nodes[-1]:
+        return False
+    if nodes[0] == skeleton.reference:
+        beyond = elements[last:]
+    elif nodes[-1] == skeleton.reference:
+        beyond = elements[:first]
+    else:
+        return rest.local.fault < 0
+    return all(ranges.emf_lo[e] == ranges.emf_hi[e] == 0.0 for e, _ in beyond)
+
+
 def _all_equal(node: int, pieces: tuple[Piece, ...]) -> bool:
     common: Ends | None = None
     for each in pieces:
@@ -150,6 +185,13 @@ def _all_equal(node: int, pieces: tuple[Piece, ...]) -> bool:
         elif each.emf != (0.0, 0.0):
             return False
     return True
+
+
+def _away(node: int, each: Piece) -> tuple[Signed, ...]:
+    """The elements of a piece as passed on the way from a node."""
+    if each.u == node:
+        return each.elements
+    return tuple((element, -sign) for element, sign in each.elements)
 
 
 def _near(one: float, other: float) -> bool:

@@ -102,7 +102,7 @@ class Network:
                          if node in self.layout.traced)
 
     def banks_at(self, node: str) -> tuple[Bank, ...]:
-        """The banks that a node belongs to, switches closed: on a side of theirs, or in a string."""
+        """The banks that a node belongs to, switches closed: on either side, or in a string."""
         islands = self.layout.islands
         inner = {string.id for string in self.strings for battery in string.batteries
                  for end in (self.graph.edges[battery].start, self.graph.edges[battery].end)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from garboard.network.rest import Question, Rest, Situation
+from garboard.network.rest import Local, Question, Rest, Situation
 from garboard.network.skeleton import Signed, Skeleton
 
 
@@ -68,7 +68,10 @@ def _live_rest(skeleton: Skeleton, u: int, v: int) -> Rest | None:
         situation = Situation(skeleton)
         situation.cut(u)
         situation.cut(v)
-        skeleton.kept[key] = situation.rest(u, v)
+        local = None
+        if v == skeleton.reference:
+            local = Local(*skeleton.inside.get(u, (-1, u)))
+        skeleton.kept[key] = situation.rest(u, v, local=local)
     rest: Rest | None = skeleton.kept[key]
     return rest
 
@@ -81,7 +84,10 @@ def _rest_of_device(skeleton: Skeleton, device: int, far: int, fault: int,
         situation.enliven(back_to)
         situation.take_out(device)
         situation.make_same(fault, back_to)
-        skeleton.kept[key] = situation.rest(far, back_to)
+        local = None
+        if back_to == skeleton.reference:
+            local = Local(*skeleton.chain_of[device], fault)
+        skeleton.kept[key] = situation.rest(far, back_to, local=local)
     rest: Rest | None = skeleton.kept[key]
     return rest
 

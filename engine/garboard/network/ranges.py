@@ -8,10 +8,13 @@ at the other no connection at all. A battery's unknown resistance or EMF stays u
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from typing import Final
 
 from garboard.network.graph import BATTERY, INJECTOR, JOINT, Edge
-from garboard.values import UNRECORDED, Bounds, Causes, Number, Unknown, merged
+from garboard.values import UNRECORDED, Bounds, Number, Unknown
+
+_INF: Final = math.inf
 
 
 class Ranges:
@@ -44,6 +47,14 @@ class Ranges:
             self._add(number, edge, *values)
 
     def _add(self, number: int, edge: Edge, resistance: Number, emf: Number) -> None:
+        if type(resistance) is float and type(emf) is float and resistance >= 0 and abs(emf) < _INF:
+            self.resistance_lo.append(resistance)
+            self.resistance_hi.append(resistance)
+            self._resistance_nominal.append(resistance)
+            self.emf_lo.append(emf)
+            self.emf_hi.append(emf)
+            self._emf_nominal.append(emf)
+            return
         unknown = [value for value in (resistance, emf) if isinstance(value, Unknown)]
         if unknown:
             self.unknown[number] = unknown[0].joined(unknown[-1])
@@ -78,36 +89,12 @@ class Ranges:
     def emf_varies(self, element: int) -> bool:
         return self.emf_lo[element] < self.emf_hi[element]
 
-    def all_nominal(self, elements: Iterable[int]) -> bool:
-        """Whether each of some elements has nominal figures."""
-        return all(self._resistance_nominal[element] is not None
-                   and self._emf_nominal[element] is not None for element in elements)
-
     def nominal(self) -> tuple[list[float], list[float]]:
         """Nominal resistances and EMFs; the low end where there is no nominal."""
         return ([low if value is None else value for value, low in
                  zip(self._resistance_nominal, self.resistance_lo, strict=True)],
                 [low if value is None else value for value, low in
                  zip(self._emf_nominal, self.emf_lo, strict=True)])
-
-    def unknown_among(self, elements: Iterable[int]) -> Unknown | None:
-        """All unknown values among some elements as one, or ``None``."""
-        joined: Unknown | None = None
-        for element in elements:
-            value = self.unknown.get(element)
-            if value is not None:
-                joined = value if joined is None else joined.joined(value)
-        return joined
-
-    def grounds(self, elements: Iterable[int]) -> tuple[tuple[str, ...], Causes]:
-        """What the bounds of some elements rest on, and what would have to be known better."""
-        basis: set[str] = set()
-        causes: Causes = ()
-        for element in elements:
-            for bounds in self.bounded.get(element, ()):
-                basis |= set(bounds.basis)
-                causes = merged(causes, bounds.causes)
-        return tuple(sorted(basis)), causes
 
 
 def _at_least_zero(resistance: Number) -> Number:

@@ -8,7 +8,8 @@ and of all that only what matters to the current between the two nodes.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -27,17 +28,57 @@ class Link(NamedTuple):
     skipped: tuple[int, ...] = ()
 
 
-class Rest(NamedTuple):
-    """What closes the loop between ``u`` and ``v``; ``order`` is how to eliminate the other nodes.
+class Local(NamedTuple):
+    """Where a rest is seen from, for the quick way to work it out (see ``surroundings``).
 
-    ``draw`` names two nodes between which a current is drawn from outside, or is ``None``.
+    ``chain`` and ``position`` of the point (``chain`` -1: a hub), or of the element left out; then
+    ``fault`` is its end that is joined to the return.
     """
 
-    u: int
-    v: int
-    links: tuple[Link, ...]
-    order: tuple[int, ...]
-    draw: tuple[int, int] | None = None
+    chain: int
+    position: int
+    fault: int = -1
+
+
+class Rest:
+    """What closes the loop between ``u`` and ``v``.
+
+    ``draw`` names two nodes between which a current is drawn from outside, or is ``None``. The
+    links that matter are found only when they are asked for.
+    """
+
+    def __init__(self, u: int, v: int, candidates: Callable[[], Iterable[Link]],
+                 draw: tuple[int, int] | None = None, local: Local | None = None) -> None:
+        self.u, self.v, self.local = u, v, local
+        self._candidates, self._drawn = candidates, draw
+
+    @cached_property
+    def _found(self) -> tuple[tuple[Link, ...], tuple[int, ...], tuple[int, int] | None]:
+        candidates = [link for link in self._candidates() if link.u != link.v]
+        ends = [(link.u, link.v) for link in candidates]
+        draw = self._drawn
+        if draw is not None:
+            ends.append(draw)
+        matter = between(ends, self.u, self.v)
+        if len(candidates) not in matter:
+            draw = None
+        links = tuple(candidates[number] for number in matter if number < len(candidates))
+        return links, elimination_order([ends[n] for n in matter], (self.u, self.v)), draw
+
+    @property
+    def links(self) -> tuple[Link, ...]:
+        """The connections that matter to the current between u and v."""
+        return self._found[0]
+
+    @property
+    def order(self) -> tuple[int, ...]:
+        """How to eliminate the other nodes."""
+        return self._found[1]
+
+    @property
+    def draw(self) -> tuple[int, int] | None:
+        """Where a current is drawn, if that matters."""
+        return self._found[2]
 
 
 class Question(NamedTuple):
@@ -134,19 +175,11 @@ class Situation:
         return [link._replace(u=self.named(link.u), v=self.named(link.v)) for link in found]
 
     def rest(self, u: int, v: int, links: Iterable[Link] | None = None,
-             draw: tuple[int, int] | None = None) -> Rest | None:
+             draw: tuple[int, int] | None = None, local: Local | None = None) -> Rest | None:
         """What closes the loop between two nodes; ``None`` when they are the same."""
         u, v = self.named(u), self.named(v)
         if u == v:
             return None
-        candidates = [link for link in (self.links() if links is None else links)
-                      if link.u != link.v]
-        ends = [(link.u, link.v) for link in candidates]
         if draw is not None:
             draw = (self.named(draw[0]), self.named(draw[1]))
-            ends.append(draw)
-        matter = between(ends, u, v)
-        if draw is not None and len(candidates) not in matter:
-            draw = None
-        links = tuple(candidates[number] for number in matter if number < len(candidates))
-        return Rest(u, v, links, elimination_order([ends[n] for n in matter], (u, v)), draw)
+        return Rest(u, v, self.links if links is None else lambda: links, draw, local)

@@ -49,7 +49,8 @@ class Skeleton:
         for element, (start, end) in enumerate(self.ends):
             self._at[start].append(element)
             self._at[end].append(element)
-        self._fixed = {self.node_number[graph.reference]}
+        self.reference = self.node_number[graph.reference]
+        self._fixed = {self.reference}
         self._fixed |= {self.ends[number][1] for number, edge in enumerate(self.elements)
                         if edge.kind == INJECTOR}
         self._live = [True] * len(self.elements)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from functools import cached_property
 from typing import Final
 
 from garboard.network.graph import INJECTOR
-from garboard.network.rest import Link, Rest
+from garboard.network.rest import Link, Local, Rest
 from garboard.network.skeleton import Signed, Skeleton
-from garboard.network.starmesh import INF, NOTHING, Amount, Net, eliminate, join
+from garboard.network.starmesh import INF, NOTHING, Amount, Net, NoAnswer, eliminate, join
+from garboard.network.surroundings import Plan, Surroundings
 
 #: From this many chains on, sums over a bundle without one chain are taken from running sums.
 _LONG_BUNDLE: Final = 8
@@ -37,6 +39,13 @@ class Solution:
         known = self._seen.get(id(rest))
         if known is not None:
             return known[1]
+        result = self._quickly(rest) if rest.local is not None else None
+        if result is None:
+            result = self._by_links(rest)
+        self._seen[id(rest)] = (rest, result)
+        return result
+
+    def _by_links(self, rest: Rest) -> tuple[Amount, Amount]:
         net: Net = {}
         for link in rest.links:
             amount = self._amount(link)
@@ -46,9 +55,62 @@ class Solution:
             join(net, rest.draw[0], rest.draw[1], 0.0, self._draw)
         for node in rest.order:
             eliminate(net, node)
-        result = net.get(rest.u, {}).get(rest.v, NOTHING)
-        self._seen[id(rest)] = (rest, result)
-        return result
+        return net.get(rest.u, {}).get(rest.v, NOTHING)
+
+    def _quickly(self, rest: Rest) -> tuple[Amount, Amount] | None:
+        """The same by the surroundings; ``None`` where the equations elsewhere have no answer."""
+        try:
+            return self._by_surroundings(rest, rest.local or Local(-1, rest.u))
+        except NoAnswer:
+            return None
+
+    def _by_surroundings(self, rest: Rest, local: Local) -> tuple[Amount, Amount]:
+        if local.chain < 0:
+            net = self._around_hub(rest.u)
+        else:
+            elements, nodes = self._skeleton.chains[local.chain]
+            net = self._around_chain(local.chain)
+            left_out = local.fault >= 0
+            for first, last in ((0, local.position), (local.position + left_out, len(elements))):
+                amount = self._piece(elements[first:last]) if first < last else None
+                if amount is not None:
+                    join(net, nodes[first], nodes[last], *amount)
+            if left_out:
+                join(net, local.fault, rest.v, INF, 0.0)
+        for node in list(net):
+            if node not in (rest.u, rest.v):
+                eliminate(net, node)
+        return net.get(rest.u, {}).get(rest.v, NOTHING)
+
+    def _around_hub(self, hub: int) -> Net:
+        surroundings, plan, _ = self._surroundings
+        return surroundings.around(hub) if hub in plan.later else {}
+
+    def _around_chain(self, chain: int) -> Net:
+        """The network around a chain, the chain itself left out."""
+        surroundings, plan, bundle_of = self._surroundings
+        if chain not in bundle_of:
+            return self._around_hub(self._skeleton.chains[chain].nodes[0])
+        number = bundle_of[chain]
+        net = surroundings.around(plan.home[number], without=number)
+        u, v, chains = self._skeleton.bundles[number]
+        if len(chains) > 1:
+            amount = self._amount(Link(u, v, (), number, (chain,)))
+            if amount is not None:
+                join(net, u, v, *amount)
+        return net
+
+    @cached_property
+    def _surroundings(self) -> tuple[Surroundings, Plan, dict[int, int]]:
+        skeleton = self._skeleton
+        if "plan" not in skeleton.kept:
+            skeleton.kept["plan"] = (Plan(skeleton), {
+                chain: number for number, bundle in enumerate(skeleton.bundles)
+                for chain in bundle.chains})
+        plan, bundle_of = skeleton.kept["plan"]
+        amounts = [self._amount(Link(each.u, each.v, (), number))
+                   for number, each in enumerate(skeleton.bundles)]
+        return Surroundings(plan, skeleton, amounts), plan, bundle_of
 
     def series(self, elements: Iterable[Signed]) -> tuple[Amount, Amount]:
         """Resistance and EMF of elements in series."""
