@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -41,6 +41,23 @@ def test_a_pack_is_its_head_and_what_lies_beside_and_in_rules(folder: Path) -> N
     pack = read_pack(folder)
     assert [rule.id for rule in pack.rules] == ["one", "two"]
     assert list(pack.limits) == ["least"]
+
+
+def test_the_head_of_a_pack_stands_for_its_folder(
+        folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    assert find_pack(folder / "pack.yaml") == folder
+    assert read_pack(folder / "pack.yaml") == read_pack(folder)
+    monkeypatch.chdir(folder)
+    assert read_pack(find_pack("pack.yaml")) == read_pack(folder)
+
+
+def test_a_folder_that_cannot_be_listed_is_refused(
+        folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def denied(path: Path) -> Iterator[Path]:
+        raise PermissionError(13, "Permission denied", str(path))
+
+    monkeypatch.setattr(Path, "iterdir", denied)
+    assert codes(lambda: read_pack(folder)) == [("pack-unreadable", "tried")]
 
 
 def test_a_single_file_is_a_pack(tmp_path: Path) -> None:

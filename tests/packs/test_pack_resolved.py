@@ -130,30 +130,30 @@ def test_what_it_says_changes_the_digest(old: str, new: str) -> None:
     assert digest(GOOD.replace(old, new)) != digest(GOOD)
 
 
-def _pack_data() -> dict[str, Any]:
-    return deepcopy(read_pack_text(FULL).as_data())
-
-
-@pytest.mark.parametrize("change", [
-    lambda data: data["limits"]["reach"].update(amount=0.2),
-    lambda data: data["limits"]["reach"].update(dimension="area"),
-    lambda data: data["limits"]["reach"].pop("unit"),
-    lambda data: data["limits"]["reach"].update(colour="blue"),
-    lambda data: data["limits"].update(reach="7 in"),
-    lambda data: data.pop("decision_rule"),
-    lambda data: data["rules"][0].pop("covers"),
-    lambda data: data["rules"][0].pop("why"),
-    lambda data: data["rules"].append(data["rules"][0]),
-    lambda data: data.update(builds_on=[]),
-    lambda data: data.update(limits=None),
-    lambda data: data.update(rules=3),
-    lambda data: data.clear(),
+@pytest.mark.parametrize(("change", "codes"), [
+    (lambda data: data["limits"]["reach"].update(amount=0.2), ["pack-data-differs"]),
+    (lambda data: data["limits"]["reach"].update(dimension="area"), ["pack-data-differs"]),
+    (lambda data: data["limits"]["reach"].pop("unit"), ["pack-data-differs"]),
+    (lambda data: data["limits"]["reach"].update(colour="blue"),
+     ["key-missing", *["key-unknown"] * 5]),
+    (lambda data: data["limits"].update(reach="7 in"), ["mapping-expected"]),
+    (lambda data: data.pop("decision_rule"), ["pack-data-differs"]),
+    (lambda data: data["rules"][0].pop("covers"), ["pack-data-differs"]),
+    (lambda data: data["rules"][0].pop("why"), ["key-missing"]),
+    (lambda data: data["rules"].append(data["rules"][0]), ["rule-twice"] * 2),
+    (lambda data: data.update(builds_on=[]), ["pack-key-not-yet"]),
+    (lambda data: data.update(limits=None), ["mapping-expected"]),
+    (lambda data: data.update(rules=3), ["pack-empty", "list-expected"]),
+    (lambda data: data.clear(), ["key-missing"] * 4 + ["pack-empty"]),
 ])
-def test_a_resolved_form_that_does_not_agree_with_itself_is_refused(change: Any) -> None:
-    data = _pack_data()
+def test_a_resolved_form_that_does_not_agree_with_itself_is_refused(change: Any,
+                                                                    codes: list[str]) -> None:
+    data = deepcopy(FULL_DATA)
     change(data)
-    with pytest.raises(PackRefused):
+    with pytest.raises(PackRefused) as refused:
         pack_from_data(data)
+    found = [each.code for each in refused.value.problems if each.level == "error"]
+    assert sorted(found) == sorted(codes)
 
 
 def test_equality_looks_at_the_content_only() -> None:

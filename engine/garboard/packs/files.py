@@ -17,7 +17,8 @@ def find_pack(name_or_path: str | Path, search: Sequence[Path] = ()) -> Path:
     """The folder or file of a pack.
 
     A bare name (no separator, no ``.yaml``) is looked up in the ``search`` folders, in their
-    order, before it is tried as a path; write ``./name`` for a folder that has a pack's name.
+    order, before it is tried as a path; write ``./name`` for a folder that has a pack's name. The
+    head of a pack stands for its folder.
     PackRefused ``pack-not-found`` names the nearest and lists what is known.
     """
     text = str(name_or_path)
@@ -28,7 +29,7 @@ def find_pack(name_or_path: str | Path, search: Sequence[Path] = ()) -> Path:
                     return candidate
     path = Path(name_or_path)
     if _is_pack(path):
-        return path
+        return path.parent if path.name == HEAD else path
     if text and _is_folder(path):
         raise PackRefused([Problem(
             "pack-head-missing", Place(text), found=f"a folder without {HEAD}",
@@ -55,6 +56,8 @@ def pack_files(pack: Path) -> tuple[Path, ...]:
     A file is taken from beside the head and from the folder ``rules``. PackRefused when one leads
     out of the pack, or when a YAML file stands where it would be overlooked.
     """
+    if pack.name == HEAD and pack.is_file():
+        pack = pack.parent
     if not pack.is_dir():
         return (pack,)
     try:
