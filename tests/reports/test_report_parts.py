@@ -36,7 +36,7 @@ MARGINS: list[tuple[Any, str, Any, str | None, str | None]] = [
     (-4.0, ">=", 0.0, "temperature", "short by 4 °C"),
     (10.0, ">=", 0.0, "temperature", "10 °C to spare"),
     (0.05, "<=", 0.03, "ratio", "over by 2 percentage points"),
-    (1, ">=", 2, None, "short by 1, 50 %"),
+    (1, ">=", 2, None, "short by 1"),
     (20000.0, ">=", Bounds(26593.0, 31103.0), "current",
      "short by 6.59 kA to 11.1 kA, 25 % to 36 %"),
     (16000.0, ">=", Bounds(14100.2, 17050.9), "current", "on either side of the limit"),

@@ -9,7 +9,7 @@ import pytest
 
 from garboard.reports import terminal_report
 from garboard.reports.sheet import cells
-from garboard.trail import FAILED, NOT_APPLICABLE, NOT_ASSESSED, PASSED, Trail
+from garboard.trail import FAILED, NOT_APPLICABLE, NOT_ASSESSED, PASSED, Trail, make_trail
 from reports.variants import (
     with_a_failed_calculation,
     with_a_pack_that_does_not_apply,
@@ -17,7 +17,7 @@ from reports.variants import (
     with_only,
     with_warnings,
 )
-from trail.launch import launch_trail
+from trail.launch import launch_parts, launch_trail
 
 _COLOUR = re.compile(r"\x1b\[[0-9;]*m")
 TRAILS: dict[str, Callable[[], Trail]] = {
@@ -84,6 +84,20 @@ def test_failures_come_by_severity() -> None:
     failures = text[text.index("FAILED:"):text.index("COULD NOT BE ASSESSED:")]
     assert re.findall(r"^✗ ([A-Z]+) ", failures, re.MULTILINE) == [
         "DANGER", "WARNING", "WARNING", "CAUTION", "NOTICE"]
+
+
+def test_many_failures_are_listed_in_brief_first() -> None:
+    parts = launch_parts()
+    for finding in parts["findings"]:
+        if finding["outcome"] == PASSED:
+            finding.update(outcome=FAILED, flags=[])
+    text = terminal_report(make_trail(**parts))
+    failures = text[text.index("FAILED:"):text.index("COULD NOT BE ASSESSED:")]
+    marks = re.findall(r"^✗ ([A-Z]+) ", failures, re.MULTILINE)
+    brief, full = marks[:len(marks) // 2], marks[len(marks) // 2:]
+    assert brief == full
+    assert len(brief) > 5
+    assert "battery pack-1, battery pack-2, battery pack-3" in _flat(failures)
 
 
 def test_every_failed_finding_is_named() -> None:

@@ -67,7 +67,8 @@ def margin_of(left: object, relation: str, right: object, dimension: str | None)
     if any(map(math.isnan, shortage)):
         return None
     share = None
-    if other[0] > 0 and one[0] >= 0 and dimension not in (_TEMPERATURE, _RATIO):
+    counted = isinstance(left, int) and isinstance(right, int)
+    if other[0] > 0 and one[0] >= 0 and dimension not in (_TEMPERATURE, _RATIO) and not counted:
         least, most = one[0] / other[1], one[1] / other[0]
         share = (1 - most, 1 - least) if below else (least - 1, most - 1)
     return Margin(shortage, share, dimension, below)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import Final
 
 from garboard.reports.harmless import harmless, harmless_name
@@ -11,6 +12,8 @@ from garboard.trail import Finding, Operand, Trail
 
 _ALONE: Final = {"record": "the whole record", "vessel": "the vessel", "survey": "the survey",
                  "wiring": "the wiring as a whole"}
+#: Things that are called by their kind: a fuse is not called a device.
+_BY_KIND: Final = ("device", "switch", "source", "load")
 _QUOTED: Final = re.compile(r"(\"[^\"]*\"|'[^']*')")
 _NAME: Final = re.compile(r"[A-Za-z_][\w]*(?:\.[A-Za-z_][\w]*)*")
 _EXISTS: Final = re.compile(r"exists\((.*)\)")
@@ -32,7 +35,7 @@ class Names:
         shown = harmless_name(identity)
         kind = self._trail.fact(f"{identity}.kind")
         subject = self._subjects.get(identity)
-        if kind is not None and isinstance(kind["value"], str):
+        if subject in _BY_KIND and kind is not None and isinstance(kind["value"], str):
             noun = harmless_name(kind["value"])
         elif subject is not None:
             noun = subject_word(subject)
@@ -54,13 +57,26 @@ class Names:
             return f"the list of {_spaced(harmless_name(identity))}"
         return f"{self.thing(identity)}: {_fact_words(harmless_name(name))}"
 
-    def fact_in_a_sentence(self, path: str) -> str:
-        """The same as ``breaks of fuse f2``; where the path starts with a point, ``breaks``."""
-        identity, _, name = path.partition(".")
-        if not name:
-            return self.fact(path)
-        words = _fact_words(harmless_name(name))
-        return f"{words} of {self.thing(identity)}" if identity else words
+    def facts_in_a_sentence(self, paths: Iterable[str], own: str) -> str:
+        """Several facts: ``breaks of fuse f2, fuse f3``; ``own`` stands for a path's first point.
+
+        ``.breaks`` with ``its`` is ``its breaks``, with ``of each`` it is ``breaks of each``.
+        """
+        holders: dict[str, list[str]] = {}
+        for path in paths:
+            identity, _, name = path.partition(".")
+            words = _fact_words(harmless_name(name)) if name else self.fact(path)
+            holders.setdefault(words, []).append(identity if name else "*")
+        return ", ".join(self._held(words, each, own) for words, each in holders.items())
+
+    def _held(self, words: str, holders: list[str], own: str) -> str:
+        if holders == ["*"]:
+            return words
+        things = ", ".join(self.thing(each) for each in holders if each)
+        if "" not in holders:
+            return f"{words} of {things}"
+        mine = f"its {words}" if own == "its" else f"{words} {own}"
+        return f"{mine}, {words} of {things}" if things else mine
 
     def place(self, finding: Finding) -> str:
         """Where the item is, if that is recorded: ``, in aft-locker``."""
@@ -88,6 +104,11 @@ def limits_in(operand: Operand) -> tuple[str, ...]:
         return (operand.limit,)
     bare = "".join(_QUOTED.split(operand.text)[::2])
     return tuple(dict.fromkeys(name for name in _NAME.findall(bare) if "." not in name))
+
+
+def rule_words(expression: str, subject: str) -> str:
+    """A whole expression with its names in words."""
+    return _in_words(harmless(expression), subject)
 
 
 def _in_words(text: str, subject: str) -> str:

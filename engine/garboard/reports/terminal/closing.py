@@ -50,8 +50,9 @@ def closing(page: Page) -> None:
     sheet.heading("NOT EXAMINED")
     for each in not_examined_of(trail):
         sheet.bullet("•", each)
-    for each in left_to_a_person(trail):
-        sheet.bullet("•", each)
+    if left_to_a_person(trail):
+        sheet.bullet("•", "What a rule that covers a part of its source leaves to a person; it "
+                          "stands with the rule above.")
     sheet.heading("DIGESTS")
     sheet.field("Trail", trail.digest)
     sheet.field("Record", str(trail.assessment["record"]["digest"]))

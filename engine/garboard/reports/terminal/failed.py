@@ -9,7 +9,7 @@ from garboard.reports.counts import share
 from garboard.reports.figures import figures_of
 from garboard.reports.groups import OfRule, by_rule
 from garboard.reports.harmless import harmless, harmless_name
-from garboard.reports.names import limits_in
+from garboard.reports.names import limits_in, rule_words
 from garboard.reports.sheet import cells
 from garboard.reports.terminal.page import MARKS, Page, pack_name
 from garboard.reports.words import (
@@ -25,6 +25,7 @@ Row = tuple[str, str, str]
 
 _INDENT: Final = 2
 _SPAN: Final = 15
+_MANY: Final = 5
 _OF_WHAT: Final = "finding on rules that apply"
 
 
@@ -37,8 +38,18 @@ def failed(page: Page) -> None:
     apart = f", {counts['dispensed']} of them set aside by a dispensation"
     page.sheet.heading(f"FAILED: {share(counts['failed'], counts['applying'], _OF_WHAT)}"
                        f"{apart if counts['dispensed'] else ''}", "failed")
+    if len(groups) > _MANY:
+        for group in groups:
+            _in_brief(page, group)
     for group in groups:
         _rule(page, group)
+
+
+def _in_brief(page: Page, group: OfRule) -> None:
+    """One line for a rule, so that a long list can be taken in before the details."""
+    items = ", ".join(map(page.names.item, group.findings))
+    page.sheet.bullet(f"{MARKS[FAILED]} {group.severity.upper():<7}",
+                      f"{page.title_of(group)}: {items}", mark_style=group.severity)
 
 
 def _rule(page: Page, group: OfRule) -> None:
@@ -49,8 +60,11 @@ def _rule(page: Page, group: OfRule) -> None:
     noun = subject_word(rule["about"]) if group.among == 1 else subjects_word(rule["about"])
     sheet.paragraph(f"fails for {len(group.findings)} of {group.among} {noun} it applies to",
                     _INDENT, "faint")
-    for finding in group.findings:
-        _item(page, finding)
+    for items, rows in _items(page, group):
+        sheet.bullet("•", items, _INDENT, style="strong")
+        show_rows(page, rows, _INDENT + 2)
+    if " or " in rule["must_hold"]:
+        sheet.field("In full", rule_words(rule["must_hold"], rule["about"]), _INDENT)
     sheet.field("Why", harmless(rule["why"]), _INDENT)
     sheet.field("What to do", harmless(rule["recommendation"]), _INDENT)
     source = citation_words(rule["citation"])
@@ -65,14 +79,18 @@ def _rule(page: Page, group: OfRule) -> None:
                 style="faint")
 
 
-def _item(page: Page, finding: Finding) -> None:
-    page.sheet.bullet("•", f"{page.names.item(finding)}{page.names.place(finding)}", _INDENT,
-                      style="strong")
-    rows = figure_rows(page, finding)
-    if finding.get("dispensation"):
-        rows.append(("dispensation", harmless_name(finding["dispensation"]), ""))
-    rows += [("remark", remark, "") for remark in dict.fromkeys(_remarks(page.trail, finding))]
-    show_rows(page, rows, _INDENT + 2)
+def _items(page: Page, group: OfRule) -> Iterator[tuple[str, list[Row]]]:
+    """The items that failed, each with its figures; those that have the same ones together."""
+    alike: dict[tuple[str, tuple[Row, ...]], list[str]] = {}
+    for finding in group.findings:
+        rows = figure_rows(page, finding)
+        if finding.get("dispensation"):
+            rows.append(("dispensation", harmless_name(finding["dispensation"]), ""))
+        rows += [("remark", remark, "") for remark in dict.fromkeys(_remarks(page.trail, finding))]
+        key = (page.names.place(finding), tuple(rows))
+        alike.setdefault(key, []).append(page.names.item(finding))
+    for (place, shown), items in alike.items():
+        yield f"{', '.join(items)}{place}", list(shown)
 
 
 def figure_rows(page: Page, finding: Finding) -> list[Row]:
@@ -110,28 +128,32 @@ def _workings(trail: Trail, group: OfRule) -> Iterator[tuple[str, str]]:
     for finding in group.findings:
         for operand in trail.operands(finding):
             if operand.part == "requirement":
-                said.update(dict.fromkeys(_of_operand(trail, operand, limits)))
+                said.update(dict.fromkeys(_of_operand(trail, operand, limits,
+                                                      group.rule["citation"])))
     yield from said
 
 
-def _of_operand(trail: Trail, operand: Operand, limits: dict[str, Any],
+def _of_operand(trail: Trail, operand: Operand, limits: dict[str, Any], of_rule: Any,
                 ) -> Iterator[tuple[str, str]]:
     for name in limits_in(operand):
         if name in limits:
-            yield "Limit", _limit_source(name, limits[name])
+            yield "Limit", _limit_source(name, limits[name], of_rule)
     for key in operand.of:
         method = _method(trail, key)
         if method:
             yield "Worked out", method
 
 
-def _limit_source(name: str, limit: Any) -> str:
+def _limit_source(name: str, limit: Any, of_rule: Any) -> str:
+    """A limit as written and where it is from; not said again where the rule is from there too."""
     citation = limit["citation"]
-    source = citation_words(citation)
     written = limit.get("written")
     value = f" {harmless(written)}" if isinstance(written, str) else ""
-    return (f"{name.replace('_', ' ')}{value}: {f'{source}; ' if source else ''}"
-            f"{standing_words(citation)}")
+    words = f"{name.replace('_', ' ')}{value}"
+    if all(citation.get(key) == of_rule.get(key) for key in ("source", "clause", "basis")):
+        return f"{words}, from the same source"
+    source = citation_words(citation).removesuffix(".")
+    return f"{words}: {f'{source}; ' if source else ''}{standing_words(citation)}"
 
 
 def _method(trail: Trail, key: str) -> str:

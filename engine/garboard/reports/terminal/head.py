@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, Final
 
 from garboard.reports.counts import plural, statements
@@ -20,7 +20,7 @@ from garboard.trail import (
     PASSED,
     value_from_data,
 )
-from garboard.values.units import format_value
+from garboard.values.units import DIMENSIONS, format_value
 
 _OUTCOME_OF: Final = {MEETS: PASSED, DOES_NOT_MEET: FAILED, NOT_KNOWN: NOT_ASSESSED,
                       DOES_NOT_APPLY: NOT_APPLICABLE}
@@ -38,11 +38,10 @@ def head(page: Page) -> None:
     trail, sheet = page.trail, page.sheet
     sheet.title("ASSESSMENT OF A BATTERY INSTALLATION",
                 f"garboard {harmless_name(trail.about['garboard'])}")
-    name = trail.fact("vessel.name")
-    sheet.field("Vessel", harmless_name(name["value"]) if name else "name not recorded",
-                style="strong")
-    _facts(page, "", "vessel.", but=("name",))
-    _facts(page, "Survey", "survey.", but=("not_examined",))
+    sheet.field("Vessel", _shown(page, "vessel.name") or "name not recorded", style="strong")
+    _facts(page, "", "vessel", ("kind", "length", "fuel", "waters"))
+    _facts(page, "Survey", "survey", ("date", "place", "surveyor", "client", "reference",
+                                      "purpose"))
     sheet.field("Assessed for", f"{trail.date}, "
                                 f"{_DATE_FROM[trail.assessment['date_from']]}")
     for pack in trail.packs:
@@ -52,25 +51,23 @@ def head(page: Page) -> None:
         sheet.field("Decision rule", DECISION_RULES[rule])
 
 
-def _facts(page: Page, label: str, prefix: str, but: tuple[str, ...]) -> None:
-    """All recorded facts of a thing on one wrapped line."""
-    parts = [f"{name} {text}" for name, text in _recorded(page, prefix) if name not in but]
+def _facts(page: Page, label: str, thing: str, names: Iterable[str]) -> None:
+    """Those facts of a thing that are recorded, on one wrapped line."""
+    parts = [f"{name.replace('_', ' ')} {shown}" for name in names
+             if (shown := _shown(page, f"{thing}.{name}"))]
     if parts:
         page.sheet.field(label, "; ".join(parts))
 
 
-def _recorded(page: Page, prefix: str) -> Iterator[tuple[str, str]]:
-    for path, fact in page.trail.assessment["record"]["read"].items():
-        name = path.removeprefix(prefix)
-        if name != path and "." not in name:
-            value = value_from_data(fact["value"], "number" if fact.get("unit") else None)
-            shown = format_value(value, _dimension(fact.get("unit")), page.system)
-            yield harmless_name(name).replace("_", " "), harmless_name(shown)
+def _shown(page: Page, path: str) -> str:
+    fact = page.trail.fact(path)
+    if fact is None or (isinstance(fact["value"], dict) and "unknown" in fact["value"]):
+        return ""
+    value = value_from_data(fact["value"], "number" if fact.get("unit") else None)
+    return harmless_name(format_value(value, _dimension(fact.get("unit")), page.system))
 
 
 def _dimension(unit: str | None) -> str | None:
-    from garboard.values.units import DIMENSIONS
-
     return next((name for name, each in DIMENSIONS.items() if each.unit == unit), None)
 
 

@@ -38,17 +38,21 @@ def _rule(page: Page, group: OfRule) -> None:
         if reason == WITHIN_UNCERTAINTY:
             for finding in findings:
                 show_rows(page, figure_rows(page, finding), 4)
+    if group.rule.get("left_to_a_person"):
+        sheet.bullet("!", f"left to a person: {harmless(group.rule['left_to_a_person'])}", 4)
 
 
 def _because(page: Page, reason: str, missing: MissingKey, findings: tuple[Finding, ...]) -> str:
     """The reason, and under it what is missing, where one reason holds for all of it."""
-    parts: dict[str, list[str]] = {}
+    facts: dict[tuple[str, str], list[str]] = {}
     for why, path, detail in missing:
-        name = page.names.fact_in_a_sentence(path) if path else ""
-        if path.startswith("."):
-            name = f"{name} of each" if len(findings) > 1 else f"its {name}"
-        text = f"{name} ({harmless(detail)})" if name and detail else name or harmless(detail)
-        parts.setdefault(why, []).append(text)
+        facts.setdefault((why, detail), []).append(path)
+    own = "its" if len(findings) == 1 else "of each"
+    parts: dict[str, list[str]] = {}
+    for (why, detail), paths in facts.items():
+        named = page.names.facts_in_a_sentence(filter(None, paths), own)
+        said = f"{named} ({harmless(detail)})" if named and detail else named or harmless(detail)
+        parts.setdefault(why, []).append(said)
     if not parts:
         return REASONS[reason]
     return "; ".join(f"{REASONS[why]}: {', '.join(filter(None, texts))}" if any(texts)
