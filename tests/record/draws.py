@@ -27,7 +27,7 @@ from garboard.record.leaves import (
     Window,
     Words,
 )
-from garboard.record.leaves.mapping import ORIGINS
+from garboard.record.leaves.remarks import ORIGINS
 from garboard.record.models.record import InstallationRecord
 from garboard.record.shape import GroupSlot, LeafSlot, ListSlot, Shape, shape_of
 from garboard.values import NOT_DETERMINABLE, TOLERANCE, UNCERTAINTY, Bounds, Unknown

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from garboard.record import Fact
-from garboard.record.leaves.mapping import ORIGINS
+from garboard.record.leaves.remarks import ORIGINS
 from garboard.values import (
     NOT_DETERMINABLE,
     TOLERANCE,

@@ -7,8 +7,8 @@ from typing import Any
 
 from garboard.record.format import RECORD_FORMAT
 from garboard.record.leaves import Choice, LeafKind
-from garboard.record.leaves.mapping import REMARKS, SPREADS, mapping_keys
 from garboard.record.leaves.parts import PARTS
+from garboard.record.leaves.remarks import REMARKS, SPREADS, mapping_keys
 from garboard.record.models.answer import Answer
 from garboard.record.models.base import Model
 from garboard.record.models.record import InstallationRecord

@@ -14,7 +14,7 @@ from typing import Any, Final, Union, get_args, get_origin
 
 from garboard.record.fact import Fact
 from garboard.record.leaves import LeafKind, WordOrGroup
-from garboard.record.leaves.mapping import LeafReading
+from garboard.record.leaves.leaf_reading import LeafReading
 from garboard.record.models.base import Model, NotDeterminable, Noun
 from garboard.values import Bounds
 

@@ -82,7 +82,7 @@ class LeafKind:
 
     def _accepted(self, written: object) -> object:
         """The leaf unchanged when it reads; for models that are filled without the reader."""
-        from garboard.record.leaves.mapping import read_leaf
+        from garboard.record.leaves.read_leaf import read_leaf
 
         problems = read_leaf(self, written, "").problems
         if problems:

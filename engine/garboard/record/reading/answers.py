@@ -9,7 +9,8 @@ from garboard.record.answer import Answer
 from garboard.record.leaves.identity import ID_PATTERN
 from garboard.record.models.answer import Answer as AnswerModel
 from garboard.record.reading.draft import Draft
-from garboard.record.reading.fill import fill, is_mapping
+from garboard.record.reading.fill import fill
+from garboard.record.reading.structure import is_mapping
 from garboard.record.shape import Shape, shape_of
 from garboard.record.thing import DataPath, Thing
 

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any, Final, TypeGuard
+from typing import Any, Final
 
-from garboard.errors import did_you_mean
 from garboard.record.fact import Fact
 from garboard.record.leaves import Identity
-from garboard.record.leaves.mapping import REMARKS, LeafReading, read_leaf
+from garboard.record.leaves.leaf_reading import LeafReading
 from garboard.record.leaves.parts import PARTS
+from garboard.record.leaves.read_leaf import read_leaf
+from garboard.record.leaves.remarks import REMARKS
 from garboard.record.reading.draft import Draft
+from garboard.record.reading.structure import is_list, is_mapping, unknown_key
 from garboard.record.shape import GroupSlot, LeafSlot, ListSlot, Shape, Slot
 from garboard.record.thing import DataPath, Thing
 
@@ -46,12 +47,6 @@ def fill(draft: Draft, shape: Shape, data: dict[str, Any], path: DataPath, thing
             draft.notes.refuse("key-missing", path, f"no {key!r}", f"the key {key!r}")
 
 
-def unknown_key(draft: Draft, known: Mapping[str, Slot], key: str, path: DataPath) -> None:
-    """Refuse a key that is not one of those known."""
-    draft.notes.refuse("key-unknown", (*path, key), repr(key), f"one of {', '.join(known)}",
-                       did_you_mean(str(key), known), key=True)
-
-
 def thing_from(draft: Draft, shape: Shape, data: object, path: DataPath) -> Thing | None:
     """A thing of its own, with an id; ``None`` when what stands there is no mapping."""
     if not is_mapping(data, draft, path):
@@ -65,31 +60,6 @@ def thing_from(draft: Draft, shape: Shape, data: object, path: DataPath) -> Thin
     else:
         draft.unread.add(shape.subject)
     return thing
-
-
-def is_mapping(data: object, draft: Draft, path: DataPath) -> TypeGuard[dict[str, Any]]:
-    """Whether something is a mapping; if not, that is a problem."""
-    if isinstance(data, dict):
-        return True
-    if data is None:
-        _refuse_nothing(draft, path, "a mapping of keys and values")
-    else:
-        draft.notes.refuse("mapping-expected", path, _shown(data), "a mapping of keys and values",
-                           "is the list meant one level up?" if isinstance(data, list) else "")
-    return False
-
-
-def is_list(data: object, draft: Draft, path: DataPath) -> TypeGuard[list[Any]]:
-    """Whether something is a list; if not, that is a problem."""
-    if isinstance(data, list):
-        return True
-    if data is None:
-        _refuse_nothing(draft, path, "a list", "write [] if there are none, or leave the key out "
-                        "if it is not recorded")
-    else:
-        hint = "put a dash before each item" if isinstance(data, dict) else ""
-        draft.notes.refuse("list-expected", path, _shown(data), "a list", hint)
-    return False
 
 
 def _leaf(draft: Draft, slot: LeafSlot, written: object, path: DataPath, thing: Thing) -> None:
@@ -182,16 +152,3 @@ def _through(draft: Draft, slot: ListSlot, written: object, path: DataPath, run:
                 if key in _DEVICE_KIND:
                     part.facts["kind"] = _DEVICE_KIND[key]
     run.groups[slot.name] = tuple(parts)
-
-
-def _refuse_nothing(draft: Draft, path: DataPath, expected: str,
-                    hint: str = "leave the key out if it is not recorded") -> None:
-    draft.notes.refuse("value-empty", path, "nothing", expected, hint, key=True)
-
-
-def _shown(data: object) -> str:
-    if isinstance(data, dict):
-        return "a mapping"
-    if isinstance(data, list):
-        return "a list"
-    return repr(data)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from garboard.documents import Document, path_text
 from garboard.errors import Place, Problem
-from garboard.record.leaves.mapping import LeafReading
+from garboard.record.leaves.leaf_reading import LeafReading
 from garboard.record.thing import DataPath
 
 

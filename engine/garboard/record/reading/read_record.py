@@ -15,16 +15,10 @@ from garboard.record.reading.answers import read_answers
 from garboard.record.reading.circuits import check_circuits
 from garboard.record.reading.derived_ids import check_derived_ids
 from garboard.record.reading.draft import Draft
-from garboard.record.reading.fill import (
-    IN_RUNS,
-    fill,
-    is_list,
-    is_mapping,
-    thing_from,
-    unknown_key,
-)
+from garboard.record.reading.fill import IN_RUNS, fill, thing_from
 from garboard.record.reading.mentions import check_mentions
 from garboard.record.reading.notes import Notes
+from garboard.record.reading.structure import is_list, is_mapping, unknown_key
 from garboard.record.reading.terminals import check_terminals
 from garboard.record.record import Record
 from garboard.record.shape import GroupSlot, LeafSlot, ListSlot, OpenSlot, Shape, Slot, shape_of
