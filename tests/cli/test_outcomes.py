@@ -31,8 +31,8 @@ def _only(rule: str) -> str:
 
 
 def test_exit_0_when_all_holds(garboard: Callable[..., Ran]) -> None:
-    Path("pack.yaml").write_text(_only("bus"), "utf-8")
-    ran = garboard("assess", RECORD, "--pack", "pack.yaml")
+    Path("rules.yaml").write_text(_only("bus"), "utf-8")
+    ran = garboard("assess", RECORD, "--pack", "rules.yaml")
     assert ran.code == 0, ran.err
 
 
@@ -41,14 +41,14 @@ def test_exit_1_when_a_rule_fails(garboard: Callable[..., Ran]) -> None:
 
 
 def test_exit_2_when_something_serious_is_open(garboard: Callable[..., Ran]) -> None:
-    Path("pack.yaml").write_text(_only("breaks"), "utf-8")
+    Path("rules.yaml").write_text(_only("breaks"), "utf-8")
     record = RECORD.read_text("utf-8")
     for name in ("f0", "f1", "f2", "f3"):
         at = record.index(f"id: {name},")
         start = record.index(", breaks:", at)
         record = record[:start] + record[record.index("}]", start) + 2:]
     Path("open.yaml").write_text(record, "utf-8")
-    ran = garboard("assess", "open.yaml", "--pack", "pack.yaml")
+    ran = garboard("assess", "open.yaml", "--pack", "rules.yaml")
     assert ran.code == 2, ran.out
     findings = ran.trail("open.trail.json")["assessment"]["findings"]
     assert {each["reason"] for each in findings} == {"not recorded"}
@@ -66,20 +66,20 @@ def test_exit_2_when_the_pack_does_not_apply(garboard: Callable[..., Ran]) -> No
 
 
 def test_exit_2_when_nothing_is_aboard(garboard: Callable[..., Ran]) -> None:
-    Path("pack.yaml").write_text(_only("bus"), "utf-8")
+    Path("rules.yaml").write_text(_only("bus"), "utf-8")
     Path("empty.yaml").write_text("format: installation-record/1\nsurvey: {date: 2026-01-15}\n"
                                   "buses: []\nbatteries: []\nruns: []\n", "utf-8")
-    ran = garboard("assess", "empty.yaml", "--pack", "pack.yaml")
+    ran = garboard("assess", "empty.yaml", "--pack", "rules.yaml")
     assert ran.code == 2
     (finding,) = ran.trail("empty.trail.json")["assessment"]["findings"]
     assert (finding["outcome"], finding["reason"]) == ("not applicable", "none aboard")
 
 
 def test_a_list_that_is_absent_is_not_recorded(garboard: Callable[..., Ran]) -> None:
-    Path("pack.yaml").write_text(_only("breaks"), "utf-8")
+    Path("rules.yaml").write_text(_only("breaks"), "utf-8")
     Path("absent.yaml").write_text("format: installation-record/1\nsurvey: {date: 2026-01-15}\n",
                                    "utf-8")
-    ran = garboard("assess", "absent.yaml", "--pack", "pack.yaml")
+    ran = garboard("assess", "absent.yaml", "--pack", "rules.yaml")
     assert ran.code == 2
     (finding,) = ran.trail("absent.trail.json")["assessment"]["findings"]
     assert (finding["outcome"], finding["reason"]) == ("not assessed", "not recorded")
