@@ -92,6 +92,9 @@ CODES: dict[str, tuple[str, str]] = {
     "spread-through-zero": (
         "A spread that reaches zero",
         "The figure may be anything down to zero. It is read so; check that the spread is meant."),
+    "more-warnings": (
+        "More warnings than are listed",
+        "Only the first of them are listed. Mend or confirm those, then read again."),
     # ids and references
     "id-malformed": (
         "An id of another form",

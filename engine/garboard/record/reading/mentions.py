@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from garboard.errors import did_you_mean
 from garboard.record.reading.draft import Draft
 from garboard.record.subjects import SUBJECTS
 from garboard.record.thing import DataPath
@@ -34,15 +33,15 @@ def check_mention(draft: Draft, identity: str, targets: Sequence[str], path: Dat
     if subject is None:
         if draft.unread.intersection(targets):
             return False
-        known = sorted(_ids_of(draft, targets))
-        hint = did_you_mean(identity, known)
+        known = _ids_of(draft, targets)
+        hint = draft.notes.nearest(identity, known)
         if not known:
             hint = f"the record lists no {words}"
         draft.notes.refuse("reference-unknown", path, repr(identity), f"the id of a {words}", hint)
     else:
         draft.notes.refuse("reference-kind", path, f"{identity!r}, a {title(subject)}",
                            f"the id of a {words}",
-                           did_you_mean(identity, _ids_of(draft, targets)))
+                           draft.notes.nearest(identity, _ids_of(draft, targets)))
     return False
 
 

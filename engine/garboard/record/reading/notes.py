@@ -2,21 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
+from typing import Final
 
-from garboard.documents import Document, path_text
-from garboard.errors import Place, Problem
+from garboard.documents import DEFAULT_LIMITS, Document, path_text
+from garboard.errors import Place, Problem, did_you_mean
 from garboard.record.leaves.leaf_reading import LeafReading
 from garboard.record.thing import DataPath
 
+#: How many names are compared, over all hints of a record, in search of the nearest.
+COMPARISONS: Final = 20_000
+
+
+class EnoughError(Exception):
+    """So many problems that reading on helps nobody; for the reader alone."""
+
 
 class Notes:
-    """Collects problems and warnings; places are worked out only for what is wrong."""
+    """Collects problems and warnings; places and hints are worked out only for what is wrong.
+
+    Both are limited, so that a file of nothing but slips is refused as quickly as any other.
+    """
 
     def __init__(self, document: Document | None) -> None:
         self.document = document
         self.problems: list[Problem] = []
         self.warnings: list[Problem] = []
+        self._comparisons = COMPARISONS
+        self._unlisted = 0
 
     def place(self, path: Sequence[str | int], *, key: bool = False,
               offset: int | None = None) -> Place:
@@ -30,11 +43,33 @@ class Notes:
         """Note a problem: the record will be refused."""
         place = self.place(path, key=key, offset=offset)
         self.problems.append(Problem(code, place, found, expected, hint))
+        if len(self.problems) >= DEFAULT_LIMITS.problems:
+            self.problems.append(Problem(
+                "document-problems", place, f"{len(self.problems)} problems so far",
+                DEFAULT_LIMITS.expected("problems", "problems"), "mend these first"))
+            raise EnoughError
 
     def warn(self, code: str, path: Sequence[str | int], found: str = "", expected: str = "",
              hint: str = "") -> None:
         """Note something that is possible but unlikely."""
-        self.warnings.append(Problem(code, self.place(path), found, expected, hint, "warning"))
+        if len(self.warnings) < DEFAULT_LIMITS.problems:
+            self.warnings.append(Problem(code, self.place(path), found, expected, hint, "warning"))
+        else:
+            self._unlisted += 1
+
+    def all_warnings(self) -> list[Problem]:
+        """The warnings, with a last one that counts those left out."""
+        if not self._unlisted:
+            return self.warnings
+        return [*self.warnings, Problem("more-warnings", self.warnings[-1].place,
+                                        f"{self._unlisted} more", level="warning")]
+
+    def nearest(self, name: str, known: Collection[str]) -> str:
+        """A hint at the nearest known name, as long as looking for it is no burden."""
+        if len(known) > self._comparisons:
+            return ""
+        self._comparisons -= len(known)
+        return did_you_mean(name, known)
 
     def take(self, reading: LeafReading, path: DataPath) -> None:
         """Note everything that is wrong with a leaf that stands at ``path``."""

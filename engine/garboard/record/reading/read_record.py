@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from typing import Any
 
 from garboard.documents import Document
@@ -17,7 +18,7 @@ from garboard.record.reading.derived_ids import check_derived_ids
 from garboard.record.reading.draft import Draft
 from garboard.record.reading.fill import IN_RUNS, fill, thing_from
 from garboard.record.reading.mentions import check_mentions
-from garboard.record.reading.notes import Notes
+from garboard.record.reading.notes import EnoughError, Notes
 from garboard.record.reading.structure import is_list, is_mapping, unknown_key
 from garboard.record.reading.terminals import check_terminals
 from garboard.record.record import Record
@@ -46,14 +47,15 @@ def read_record(source: Document | Mapping[str, Any], form: Format = RECORD_FORM
         raise RecordRefused(notes.problems)
     data = _in_newest_format(notes, written, form)
     draft = Draft(notes)
-    _read_root(draft, data)
-    check_derived_ids(draft)
-    check_mentions(draft)
-    check_terminals(draft)
-    if not notes.problems:
-        check_circuits(draft)
+    with suppress(EnoughError):
+        _read_root(draft, data)
+        check_derived_ids(draft)
+        check_mentions(draft)
+        check_terminals(draft)
+        if not notes.problems:
+            check_circuits(draft)
     if notes.problems:
-        raise RecordRefused([*notes.problems, *notes.warnings])
+        raise RecordRefused([*notes.problems, *notes.all_warnings()])
     return _record(draft, written, data, document)
 
 
@@ -122,4 +124,5 @@ def _record(draft: Draft, written: Mapping[str, Any], data: Mapping[str, Any],
     return Record(
         format=str(data["format"]), written=written, document=document, things=draft.things,
         lists=lists, answers=draft.answers, evidence=draft.evidence,
-        conflicts=find_conflicts(draft.things.values()), warnings=in_order(draft.notes.warnings))
+        conflicts=find_conflicts(draft.things.values()),
+        warnings=in_order(draft.notes.all_warnings()))

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, TypeGuard
 
-from garboard.errors import did_you_mean
 from garboard.record.reading.draft import Draft
 from garboard.record.shape import Slot
 from garboard.record.thing import DataPath
@@ -41,7 +40,7 @@ def is_list(data: object, draft: Draft, path: DataPath) -> TypeGuard[list[Any]]:
 def unknown_key(draft: Draft, known: Mapping[str, Slot], key: str, path: DataPath) -> None:
     """Refuse a key that is not one of those known."""
     draft.notes.refuse("key-unknown", (*path, key), repr(key), f"one of {', '.join(known)}",
-                       did_you_mean(str(key), known), key=True)
+                       draft.notes.nearest(str(key), known), key=True)
 
 
 def _refuse_nothing(draft: Draft, path: DataPath, expected: str, hint: str) -> None:
