@@ -6,8 +6,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from cli.ran import Ran
 
+from cli.ran import Ran
 from garboard.cli.main import run
 
 

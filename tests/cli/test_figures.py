@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+
 from cli.ran import HERE, Ran
 
 # Figures agreed by a nodal solve and by ngspice to 0.1 %, in A.

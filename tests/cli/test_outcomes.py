@@ -12,8 +12,8 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from cli.ran import HERE, ROOT, Ran
 
+from cli.ran import HERE, ROOT, Ran
 from garboard.assembly import plugins
 from garboard.quantities import Quantity, builtin
 from garboard.trail import digest_of, read_trail

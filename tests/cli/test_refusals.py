@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+
 from cli.ran import HERE, Ran
 
 RECORD = (HERE / "three-packs.yaml").read_text("utf-8")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+import traceback
 from collections.abc import Sequence
 from importlib import import_module
 
@@ -79,14 +80,22 @@ def run(arguments: Sequence[str] | None = None) -> int:
     except (click.Abort, KeyboardInterrupt):
         click.echo("stopped", err=True)
         return 130
-    except Exception as error:
-        from garboard.errors import GarboardError, Refused
+    except Exception as error:  # noqa: BLE001 - shown whole, with an exit code of its own
+        return _fail(error)
+    return code if isinstance(code, int) else 0
 
-        if not isinstance(error, GarboardError):
-            raise
+
+def _fail(error: Exception) -> int:
+    """A refusal in the form all problems have; a failure of our own with its traceback."""
+    from garboard.errors import GarboardError, Refused
+
+    if isinstance(error, GarboardError):
         click.echo(str(error), err=True)
         return REFUSED if isinstance(error, Refused) else FAILED_INSIDE
-    return code if isinstance(code, int) else 0
+    traceback.print_exception(error)
+    click.echo("garboard failed on something it should have dealt with; the lines above say where. "
+               "A trail that was announced is complete; nothing else was written.", err=True)
+    return FAILED_INSIDE
 
 
 def _refuse_usage(error: click.ClickException) -> int:

@@ -63,6 +63,7 @@ class Figures:
         self.derivations: dict[str, Derivation] = {}
         self.failures: list[Failure] = []
         self._open: list[str] = []
+        self._found: dict[tuple[str, tuple[str, ...]], tuple[object, tuple[str, ...]]] = {}
         self.items: dict[str, Item] = {
             thing.id: self._item(thing) for thing in record.things.values()}
         for subject, derived in network.derived.items():
@@ -175,15 +176,26 @@ class Figures:
         return rounded_value(value)
 
     def _failed(self, key: str, raised: str, trace: str) -> Unknown:
-        self.failures.append(Failure(key, raised, trace))
-        return Unknown.because(CALCULATION_ERROR, detail=f"{key}: {raised}")
+        shown = "".join(each if each.isprintable() else "\ufffd" for each in raised)
+        self.failures.append(Failure(key, shown, trace))
+        return Unknown.because(CALCULATION_ERROR, detail=f"{key}: {shown}")
 
     def _needed(self, item: Item, need: Need) -> tuple[object, tuple[str, ...]]:
         if need.root == NETWORK:
             return self.network, (NETWORK,)
-        start = item if need.root == "item" else self.items[need.root]
+        if need.root != "item":
+            return self._shared(need)
         keys: list[str] = []
-        return _follow(start, need.keys, keys), tuple(keys)
+        return _follow(item, need.keys, keys), tuple(keys)
+
+    def _shared(self, need: Need) -> tuple[object, tuple[str, ...]]:
+        """What starts from the record as a whole is the same for every item, and found once."""
+        found = self._found.get((need.root, need.keys))
+        if found is None:
+            keys: list[str] = []
+            found = _follow(self.items[need.root], need.keys, keys), tuple(keys)
+            self._found[need.root, need.keys] = found
+        return found
 
 
 def _follow(item: Item, names: tuple[str, ...], keys: list[str]) -> object:

@@ -18,33 +18,54 @@ def is_paralleled(strings: tuple[str, ...]) -> bool:
     return len(strings) > 1
 
 
+@quantity("record.conductor_lengths", kind="opaque",
+          needs={"ids": "conductors.id", "values": "conductors.length"},
+          method="The length of every conductor, by its id", citation=_DEFINITION,
+          valid="any record")
+def conductor_lengths(ids: tuple[str, ...], values: tuple[Number, ...]) -> dict[str, Number]:
+    return dict(zip(ids, values, strict=True))
+
+
+@quantity("record.conductor_sheaths", kind="opaque",
+          needs={"ids": "conductors.id", "values": "conductors.sheathed"},
+          method="Whether every conductor is sheathed, by its id", citation=_DEFINITION,
+          valid="any record")
+def conductor_sheaths(ids: tuple[str, ...], values: tuple[Truth, ...]) -> dict[str, Truth]:
+    return dict(zip(ids, values, strict=True))
+
+
+@quantity("record.device_ratings", kind="opaque",
+          needs={"ids": "devices.id", "values": "devices.rating"},
+          method="The rating of every device, by its id", citation=_DEFINITION,
+          valid="any record")
+def device_ratings(ids: tuple[str, ...], values: tuple[Number, ...]) -> dict[str, Number]:
+    return dict(zip(ids, values, strict=True))
+
+
 @quantity("battery.unprotected_length", dimension="length",
-          needs={"network": "network", "battery": "id", "ids": "record.conductors.id",
-                 "lengths": "record.conductors.length"},
+          needs={"network": "network", "battery": "id", "lengths": "record.conductor_lengths"},
           method="Longest way along conductors from the positive terminal to a protective device, "
                  "another terminal or a dead end",
           citation=_DEFINITION, valid=_ZONE)
-def unprotected_length(network: Network, battery: str, ids: tuple[str, ...],
-                       lengths: tuple[Number, ...]) -> Figure:
+def unprotected_length(network: Network, battery: str, lengths: dict[str, Number]) -> Figure:
     zone = network.zone(battery)
     if isinstance(zone, Unknown):
         return Figure(zone)
     ends = ", ".join(f"{path.end} ({path.ending})" for path in zone.paths) or "nothing"
-    return Figure(zone.longest(dict(zip(ids, lengths, strict=True))), remarks=(
+    return Figure(zone.longest(lengths), remarks=(
         f"conductors: {', '.join(zone.conductors) or 'none'}", f"it ends at: {ends}"))
 
 
 @quantity("battery.unprotected_zone_sheathed", kind="truth",
-          needs={"network": "network", "battery": "id", "ids": "record.conductors.id",
-                 "sheathed": "record.conductors.sheathed"},
+          needs={"network": "network", "battery": "id", "sheaths": "record.conductor_sheaths"},
           method="Every conductor before the first protective device is sheathed all along",
           citation=_DEFINITION, valid=_ZONE)
-def unprotected_zone_sheathed(network: Network, battery: str, ids: tuple[str, ...],
-                              sheathed: tuple[Truth, ...]) -> Truth:
+def unprotected_zone_sheathed(network: Network, battery: str,
+                              sheaths: dict[str, Truth]) -> Truth:
     zone = network.zone(battery)
     if isinstance(zone, Unknown):
         return zone
-    return zone.sheathed(dict(zip(ids, sheathed, strict=True)))
+    return zone.sheathed(sheaths)
 
 
 @quantity("device.on_path_of_a_battery", kind="truth",
@@ -74,21 +95,19 @@ def is_protected(network: Network, conductor: str) -> Figure:
 
 
 @quantity("conductor.protection_rating", dimension="current",
-          needs={"network": "network", "conductor": "id", "ids": "record.devices.id",
-                 "ratings": "record.devices.rating"},
+          needs={"network": "network", "conductor": "id", "ratings": "record.device_ratings"},
           method="What the devices at the end that feeds it let pass, devices side by side added. "
                  "Of a conductor fed from both ends, as a battery lead, the lesser of its two "
                  "ends, since an overload along it passes both",
           citation=_PRACTICE,
           valid="overload; a fault on a conductor that is fed from both ends is not covered")
-def protection_rating(network: Network, conductor: str, ids: tuple[str, ...],
-                      ratings: tuple[Number, ...]) -> Figure:
-    of = dict(zip(ids, ratings, strict=True))
+def protection_rating(network: Network, conductor: str, ratings: dict[str, Number]) -> Figure:
     one, other = network.feeds(conductor)
     parts = []
     for near, far in ((one, other), (other, one)):
         if near.fed:
-            passes = [_sum(group, of) for group in (_feeding(near), _closing(far, near)) if group]
+            groups = (_feeding(near), _closing(far, near))
+            passes = [_sum(group, ratings) for group in groups if group]
             if passes:
                 parts.append(smallest(passes))
     if not parts or not network.protecting(conductor):
@@ -118,5 +137,6 @@ def _sum(devices: tuple[str, ...], ratings: dict[str, Number]) -> Number:
     return total
 
 
-QUANTITIES = (is_paralleled, unprotected_length, unprotected_zone_sheathed, on_path_of_a_battery,
+QUANTITIES = (conductor_lengths, conductor_sheaths, device_ratings, is_paralleled,
+              unprotected_length, unprotected_zone_sheathed, on_path_of_a_battery,
               is_fed_by_a_battery, is_protected, protection_rating)
