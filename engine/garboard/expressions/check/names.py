@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Final
 
 from garboard.errors import did_you_mean, nearest
 from garboard.expressions.check.scope import Scope
@@ -10,7 +11,8 @@ from garboard.expressions.tree import AnswerName, Expression, LimitName, Path, R
 from garboard.expressions.types import UNCLEAR, Type, type_of
 from garboard.expressions.vocabulary import NameInfo
 
-ITEM = "item"
+ITEM: Final = "item"
+_ORIGIN: Final = "where a fact comes from is spelled 'origin' here"
 
 
 def resolved(path: Path, scope: Scope) -> Expression:
@@ -88,7 +90,8 @@ def _leads_on(path: Path, taken: tuple[Word, ...], words: tuple[Word, ...], info
                        f"such as all(x.{after} ... for x in {so_far})")
     else:
         scope.complain("expression-field", words[0], words[0].text,
-                       f"nothing after {so_far}, which is {type_of(info).described()}")
+                       f"nothing after {so_far}, which is {type_of(info).described()}",
+                       _ORIGIN if words[-1].text == "from" else "")
     return False
 
 
@@ -127,7 +130,7 @@ def _unknown_field(words: tuple[Word, ...], subject: str, scope: Scope) -> None:
     inside = sorted(name for name in names if name.startswith(f"{words[0].text}."))
     hint = ""
     if words[-1].text == "from":
-        hint = "where a fact comes from is spelled 'origin' here"
+        hint = _ORIGIN
     elif inside:
         guess = nearest(whole, inside, cutoff=0.6)
         hint = (f"did you mean {guess!r}?" if guess and len(words) > 1

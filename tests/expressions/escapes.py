@@ -1,0 +1,113 @@
+"""Known ways out of Python's expression evaluators, sandboxes and template engines.
+
+Each with the class of attack it stands for and where the language must stop it. The texts are of
+the kinds that have been published against evaluators built on ``eval``, on Python's syntax tree, and
+against engines that fill templates.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+#: class of the escape, text, code of the first refusal, its offset
+ESCAPES: Final[tuple[tuple[str, str, str, int], ...]] = (
+    # built-in functions by name
+    ("import by name", "__import__('os').system('id')", "expression-name-hidden", 0),
+    ("evaluation by name", "eval('1')", "expression-function", 0),
+    ("execution by name", "exec('x')", "expression-function", 0),
+    ("compilation by name", "compile('1', 'x', 'eval')", "expression-function", 0),
+    ("file access by name", "open('/etc/passwd').read()", "expression-function", 0),
+    ("namespace by name", "globals()", "expression-function", 0),
+    ("namespace by name", "locals()", "expression-function", 0),
+    ("namespace by name", "vars()", "expression-function", 0),
+    ("listing of attributes", "dir(battery)", "expression-function", 0),
+    ("attribute by text", "getattr(battery, '__class__')", "expression-function", 0),
+    ("attribute set by text", "setattr(battery, 'age', 1)", "expression-function", 0),
+    ("debugger by name", "breakpoint()", "expression-function", 0),
+    ("interactive help", "help()", "expression-function", 0),
+    ("reading standard input", "input()", "expression-function", 0),
+    ("class made by call", "type('X', (), {})", "expression-operator", 14),
+    ("memory by call", "bytearray(10)", "expression-function", 0),
+    # the object graph
+    ("class of a value", "''.__class__", "expression-name-hidden", 3),
+    ("subclasses of object", "().__class__.__bases__[0].__subclasses__()",
+     "expression-name-hidden", 3),
+    ("method resolution order", "''.__class__.__mro__[1]", "expression-name-hidden", 3),
+    ("class of a number", "(1).__class__", "expression-name-hidden", 4),
+    ("class of a field", "battery.__class__", "expression-name-hidden", 8),
+    ("initialiser's globals", "battery.__init__.__globals__", "expression-name-hidden", 8),
+    ("dictionary of a thing", "battery.__dict__", "expression-name-hidden", 8),
+    ("item by hidden method", "battery.__getitem__('id')", "expression-name-hidden", 8),
+    ("reduction for pickling", "battery.__reduce_ex__(2)", "expression-name-hidden", 8),
+    ("builtins by name", "__builtins__", "expression-name-hidden", 0),
+    ("import system", "__loader__.load_module('os')", "expression-name-hidden", 0),
+    ("hidden name in a loop", "all(b.__class__ for b in bank.batteries)",
+     "expression-name-hidden", 6),
+    ("frame of a generator", "(b for b in bank.batteries).gi_frame", "expression-loop", 3),
+    ("frame of a generator in a call", "any(b for b in bank.batteries).gi_frame.f_back",
+     "expression-attribute", 30),
+    ("frame by traceback", "battery.gi_frame.f_back.f_globals", "expression-field", 8),
+    ("code object of a function", "max.__code__", "expression-name-hidden", 4),
+    ("function as a value", "max", "expression-name", 0),
+    # functions made on the spot
+    ("anonymous function", "(lambda: 1)()", "expression-word", 1),
+    ("default argument", "(lambda x=1: x)()", "expression-word", 1),
+    ("decorated class", "@x class y: pass", "expression-operator", 0),
+    ("comprehension as a scope", "[x for x in bank.batteries]", "expression-loop", 3),
+    ("nested comprehension", "[[x for y in z] for x in z]", "expression-loop", 4),
+    ("set comprehension", "{x for x in bank.batteries}", "expression-operator", 0),
+    ("dictionary of keywords", "max(**battery)", "expression-operator", 4),
+    ("unpacked arguments", "max(*battery)", "expression-star", 4),
+    ("assignment in passing", "(x := 1)", "expression-operator", 3),
+    ("assignment in a loop", "any(x := b for b in bank.batteries)", "expression-operator", 6),
+    ("generator kept alive", "(yield 1)", "expression-word", 1),
+    ("waiting for a coroutine", "await battery", "expression-word", 0),
+    ("import as a statement", "import os", "expression-word", 0),
+    ("several statements", "1; import os", "expression-operator", 1),
+    ("statement on a new line", "1\nimport os", "expression-word", 2),
+    # formatting
+    ("formatted literal", "f'{battery}'", "expression-text-prefix", 0),
+    ("format method", "'{0.__class__}'.format(battery)", "expression-attribute", 15),
+    ("format map", "'{x}'.format_map(record)", "expression-attribute", 5),
+    ("old formatting", "'%s' % battery", "expression-operator", 5),
+    ("template braces", "{{ battery.__class__ }}", "expression-operator", 0),
+    ("template statement", "{% import os %}", "expression-operator", 0),
+    ("template filter", "battery|attr('__class__')", "expression-sign-for-word", 7),
+    ("shell substitution", "$(id)", "expression-operator", 0),
+    ("dollar braces", "${7*7}", "expression-operator", 0),
+    ("backtick representation", "`id`", "expression-operator", 0),
+    # disguises
+    ("letters of the same look", "еval('1')", "expression-name-letters", 0),
+    ("wide letters folded to plain ones", "ｅｖａｌ('1')", "expression-name-letters", 0),
+    ("mathematical letters", "𝐞val('1')", "expression-name-letters", 0),
+    ("invisible space", "ev\u200bal('1')", "expression-character", 2),
+    ("text running backwards", "battery.age\u202e == 1", "expression-character", 11),
+    ("escaped characters in a text", r"'\x5f\x5fimport\x5f\x5f'", "expression-text-escape", 1),
+    ("characters by number", "chr(95)", "expression-function", 0),
+    ("bytes literal", "b'x'", "expression-text-prefix", 0),
+    ("raw text", "r'x'", "expression-text-prefix", 0),
+    ("line joined by a backslash", "1 + \\\n 1", "expression-operator", 4),
+    ("text over several lines", "'''x'''", "expression-quotes", 0),
+    ("remark that hides the rest", "battery.heated # or true", "expression-operator", 15),
+    ("nul character", "battery\x00.age", "expression-character", 7),
+    # subscripts, slices, operators
+    ("item by text", "battery['__class__']", "expression-subscript", 7),
+    ("item by number", "bank.batteries[0]", "expression-subscript", 14),
+    ("slice", "'text'[::-1]", "expression-operator", 7),
+    ("matrix sign with own methods", "battery @ record", "expression-operator", 8),
+    ("bits", "1 << 100000", "expression-operator", 2),
+    ("identity", "battery is record", "expression-word", 8),
+    ("the ellipsis object", "...", "expression-operator", 0),
+    ("no value", "None", "expression-word", 0),
+    ("imaginary number", "1j * 1j", "expression-number", 0),
+    # use of resources
+    ("power tower", "9**9**9", "expression-operator", 1),
+    ("power by function", "pow(9, 999999)", "expression-function", 0),
+    ("repeated text", "'x' * 10 == 'x'", "expression-type", 6),
+    ("repeated list", "(1, 2) * 1000000", "expression-list-outside", 0),
+    ("counting up", "range(10)", "expression-function", 0),
+    ("number with very many digits", "9" * 3_000, "expression-number-size", 0),
+    ("infinity by exponent", "1e999", "expression-number-size", 0),
+    ("separated digits", "1_000", "expression-number", 0),
+    ("factor of a text in a limit", "max('a' * few, 'b')", "expression-type", 10),
+)
