@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from garboard.assessment.statements import deciding, holding
-from garboard.expressions import Row, RuleTrace, keys_of, reason_of
+from garboard.expressions import Row, RuleTrace, deciding, holding, keys_of, reason_of
 from garboard.packs import CheckedPack
 from garboard.quantities import Figures, Item
 from garboard.trail import (
@@ -55,14 +54,14 @@ def _finding(checked: CheckedPack, figures: Figures, row: Row) -> dict[str, Any]
     index, item, outcome, unknown, operands, flags = row
     trace = checked.program.traces[index]
     rule = checked.pack.rules[index]
-    holds = holding(trace, row)
     marks = [*flags, COVERS_PART] if outcome == PASSED and rule.covers == "part" else list(flags)
     return {
         **_head(checked, index, item), "outcome": outcome, "reason": reason_of(row),
         "flags": sorted(marks), "missing": [] if unknown is None else causes_as_data(unknown),
         "operands": [_operand(value) for value in operands],
         "of": _keys(trace, figures, item, len(operands)),
-        "holds": holds, "decides": deciding(trace, row, holds), "dispensation": None,
+        "holds": [None if isinstance(each, Unknown) else each for each in holding(trace, row)],
+        "decides": list(deciding(trace, row)), "dispensation": None,
     }
 
 
