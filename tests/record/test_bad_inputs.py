@@ -63,6 +63,7 @@ def test_what_is_only_unlikely_is_a_warning(case: Case) -> None:
     ("value: 2.1 mΩ", "value: 2.1 Ω", "2.1 mΩ"),
     ("insulation: 105 °C", "insulation: 105 °F", "105 °C"),
     ("before_disconnect: yes", "before_disconnect: Yes", "yes"),
+    ("    kind: internal", "    inhibits_charge_below: -300 °F", "check the number and its unit"),
     ("cells_in_series: 8", "cells_in_series: '8'", "quotes"),
     ("installation-record/1", "instalation-record/1", "installation-record"),
     ("installation-record/1", "installation-record/7", "update"),
@@ -71,6 +72,28 @@ def test_what_is_only_unlikely_is_a_warning(case: Case) -> None:
 def test_the_usual_slip_is_hinted_at(old: str, new: str, hint: str) -> None:
     (problem,) = problems(changed(old, new))
     assert hint in problem.hint
+
+
+@pytest.mark.parametrize(("old", "new"), [
+    ("buses:\n  - {id: main-bus, rating: 600 A}", "buses: main-bus"),
+    ("  - {id: main-bus, rating: 600 A}", "  - main-bus"),
+    ("  - {id: main-bus, rating: 600 A}", "  - {rating: 600 A}"),
+    ("buses:\n", "busses:\n"),
+])
+def test_what_could_not_be_read_is_not_missed_a_second_time(old: str, new: str) -> None:
+    assert len(problems(changed(old, new))) == 1
+
+
+@pytest.mark.parametrize("runs", [
+    "all over the place", "[not a run]", "[{id: r, from: n, to: k, through: all over}]",
+    "[{id: r, from: n, to: k, through: [all over]}]",
+    "[{id: r, from: n, to: k, through: [{isolator: {id: s9}}]}]",
+    "[{id: r, from: n, to: k, through: [{switch: {kind: relay}}]}]"])
+def test_a_switch_in_a_run_that_could_not_be_read_is_not_missed(runs: str) -> None:
+    text = ("format: installation-record/1\nbuses: [{id: n}, {id: k}]\n"
+            f"management_systems: [{{id: m, outputs: [{{opens: [s9]}}]}}]\nruns: {runs}\n")
+    assert "reference-unknown" not in {each.code for each in problems(text)}
+    assert len(problems(text)) == 1
 
 
 def test_no_hint_is_better_than_a_silly_one() -> None:

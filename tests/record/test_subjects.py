@@ -99,6 +99,14 @@ def test_a_reference_to_one_subject_is_a_relation_too() -> None:
     assert missing == {("run", "return.run")}
 
 
+@pytest.mark.parametrize(("subject", "key"), [
+    ("battery", "batteries"), ("source", "charging_sources"), ("string", "batteries"),
+    ("bank", "batteries"), ("conductor", "runs"), ("device", "runs"), ("switch", "runs"),
+    ("vessel", "vessel"), ("wiring", "wiring"), ("survey", "survey")])
+def test_every_subject_says_where_it_is_recorded(subject: str, key: str) -> None:
+    assert SUBJECTS[subject].recorded_in == key
+
+
 def test_groups_lead_to_parts() -> None:
     parts = {part for subject in SUBJECTS.values() for part in subject.groups.values()}
     assert parts == PARTS

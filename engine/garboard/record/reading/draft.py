@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from garboard.record.answer import Answer
-from garboard.record.leaves import LeafKind, Terminal
+from garboard.record.leaves import LeafKind
 from garboard.record.reading.notes import Notes
+from garboard.record.subjects import IN_RUNS
 from garboard.record.thing import DataPath, Thing
 
 
@@ -49,11 +50,14 @@ class Draft:
         if thing.subject != "evidence":
             self.lists.setdefault(thing.subject, []).append(thing)
 
+    def miss(self, subject: str) -> None:
+        """Remember that things of a subject could not be read, nor what stands in them."""
+        self.unread.update((subject, *IN_RUNS) if subject == "run" else (subject,))
+
     def mention(self, leaf: LeafKind, value: object, path: DataPath) -> None:
         """Remember that a leaf names other things."""
-        if isinstance(leaf, Terminal) or leaf.targets is None:
-            return
+        targets = leaf.targets or ()
         if isinstance(value, str):
-            self.mentions.append(Mention(path, (value,), leaf.targets, False))
+            self.mentions.append(Mention(path, (value,), targets, False))
         elif isinstance(value, tuple):
-            self.mentions.append(Mention(path, value, leaf.targets, True))
+            self.mentions.append(Mention(path, value, targets, True))

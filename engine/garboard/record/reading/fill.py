@@ -18,9 +18,6 @@ from garboard.record.thing import DataPath, Thing
 #: The kinds of device by the key they stand under in a run.
 _DEVICE_KIND: Final = {"fuse": Fact("fuse", "fuse"), "breaker": Fact("breaker", "breaker")}
 
-#: Subjects whose things stand in the runs.
-IN_RUNS: Final = ("conductor", "device", "switch")
-
 
 def fill(draft: Draft, shape: Shape, data: dict[str, Any], path: DataPath, thing: Thing) -> None:
     """Read every key of a mapping into the facts and groups of a thing."""
@@ -50,7 +47,7 @@ def fill(draft: Draft, shape: Shape, data: dict[str, Any], path: DataPath, thing
 def thing_from(draft: Draft, shape: Shape, data: object, path: DataPath) -> Thing | None:
     """A thing of its own, with an id; ``None`` when what stands there is no mapping."""
     if not is_mapping(data, draft, path):
-        draft.unread.add(shape.subject)
+        draft.miss(shape.subject)
         return None
     identity = data.get("id")
     thing = Thing(identity if isinstance(identity, str) and identity else "", shape.subject, path)
@@ -58,7 +55,7 @@ def thing_from(draft: Draft, shape: Shape, data: object, path: DataPath) -> Thin
     if thing.id:
         draft.admit(thing)
     else:
-        draft.unread.add(shape.subject)
+        draft.miss(shape.subject)
     return thing
 
 
@@ -126,16 +123,18 @@ def _parts(draft: Draft, slot: ListSlot, written: object, path: DataPath, thing:
 def _through(draft: Draft, slot: ListSlot, written: object, path: DataPath, run: Thing) -> None:
     """What a run passes through: a list of mappings with one key each."""
     if not is_list(written, draft, path):
-        draft.unread.update(IN_RUNS)
+        draft.miss("run")
         return
     parts = []
     for position, data in enumerate(written):
         at = (*path, position)
         if not is_mapping(data, draft, at):
+            draft.miss("run")
             continue
         known = [key for key in data if key in slot.shape.slots]
         for key in data:
             if key not in slot.shape.slots:
+                draft.miss("run")
                 unknown_key(draft, slot.shape.slots, key, at)
         if len(known) > 1:
             draft.notes.refuse("through-one-key", (*at, known[1]), f"{', '.join(known)} together",

@@ -16,14 +16,14 @@ from garboard.record.reading.answers import read_answers
 from garboard.record.reading.circuits import check_circuits
 from garboard.record.reading.derived_ids import check_derived_ids
 from garboard.record.reading.draft import Draft
-from garboard.record.reading.fill import IN_RUNS, fill, thing_from
+from garboard.record.reading.fill import fill, thing_from
 from garboard.record.reading.mentions import check_mentions
 from garboard.record.reading.notes import EnoughError, Notes
 from garboard.record.reading.structure import is_list, is_mapping, unknown_key
 from garboard.record.reading.terminals import check_terminals
 from garboard.record.record import Record
 from garboard.record.shape import GroupSlot, LeafSlot, ListSlot, OpenSlot, Shape, Slot, shape_of
-from garboard.record.subjects import LIST_KEYS
+from garboard.record.subjects import IN_RUNS, LIST_KEYS
 from garboard.record.thing import DataPath, Thing
 
 #: Things that stand alone in a record, each under its own name.
@@ -106,7 +106,7 @@ def _read_branch(draft: Draft, slot: Slot, written: object, path: DataPath) -> N
             fill(draft, slot.shape, written, path, draft.things[slot.key])
     elif isinstance(slot, ListSlot):
         if not is_list(written, draft, path):
-            draft.unread.add(slot.shape.subject)
+            draft.miss(slot.shape.subject)
             return
         for position, each in enumerate(written):
             thing_from(draft, slot.shape, each, (*path, position))
