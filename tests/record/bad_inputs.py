@@ -275,6 +275,9 @@ UNLIKELY: list[Case] = [
      "insulation: [[value-unlikely]]105 °F"),
     ("spread as large as the figure", "plus_minus: 10 %",
      "plus_minus: [[spread-through-zero]]150 %"),
+    ("window of hundreds of degrees", "temperature: 0 .. 60 °C",
+     "temperature: [[value-unlikely]]0 .. 600 °C"),
+    ("rated voltage of kilovolts", "voltage: 160 V DC", "voltage: [[value-unlikely]]160 kV DC"),
     ("vessel of kilometres", "length: 10.5 m", "length: [[value-unlikely]]10.5 km"),
 ]
 

@@ -59,6 +59,10 @@ class LeafKind:
         """A hint when a value is possible but absurd for what it describes, else ``None``."""
         return None
 
+    def likely_range(self) -> tuple[str, str] | None:
+        """The ends of what a survey ever meets there, as texts with units."""
+        return None
+
     @property
     def dimension(self) -> str | None:
         return None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import cache
 from types import MappingProxyType
 from typing import Final
 
@@ -47,6 +48,12 @@ _UNITS: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType({
     "ratio": ("%",),
 })
 _NUMBER: Final = re.compile(r"^\s*[+-]?[0-9.]+(?:[eE][+-]?[0-9]+)?")
+
+
+@cache
+def likely_ends(texts: tuple[str, str], dimension: str) -> tuple[float, float]:
+    """The ends of a likely range as figures."""
+    return read_number(texts[0], dimension), read_number(texts[1], dimension)
 
 
 def likely_slip(written: str, dimension: str, ends: tuple[float, float]) -> str:

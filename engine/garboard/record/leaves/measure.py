@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cache
 from typing import Any, ClassVar, Literal
 
 from garboard.errors import ReadingError
 from garboard.record.field import FieldKind
 from garboard.record.leaves.base import LeafKind
-from garboard.record.leaves.likely import LIKELY, likely_slip
+from garboard.record.leaves.likely import LIKELY, likely_ends, likely_slip
 from garboard.values import Bounds
-from garboard.values.units import DIMENSIONS, read_number, read_quantity
+from garboard.values.units import DIMENSIONS, read_quantity
 
 Lowest = Literal["above zero", "zero", "any"]
 
@@ -60,17 +59,11 @@ class Measure(LeafKind):
         ends = self.likely_range()
         if ends is None or not isinstance(value, float) or value == 0:
             return None
-        low, high = _ends(ends, self.of)
+        low, high = likely_ends(ends, self.of)
         return None if low <= value <= high else likely_slip(str(written), self.of, (low, high))
 
     def likely_range(self) -> tuple[str, str] | None:
-        """The ends of what is likely, as texts with units."""
         return self.likely or LIKELY.get(self.of)
 
     def scalar_schema(self) -> dict[str, Any]:
         return {"type": "string", "pattern": "[0-9]", "examples": [DIMENSIONS[self.of].example]}
-
-
-@cache
-def _ends(texts: tuple[str, str], dimension: str) -> tuple[float, float]:
-    return read_number(texts[0], dimension), read_number(texts[1], dimension)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, ClassVar
+from typing import Any, ClassVar, Final
 
 from garboard.errors import ReadingError
 from garboard.record.field import Field, FieldKind
 from garboard.record.leaves.base import LeafKind
+from garboard.record.leaves.likely import likely_ends, likely_slip
 from garboard.values import Unknown
 from garboard.values.units import read_number, read_voltage_kind
+
+_LIKELY: Final = ("5 V", "1500 V")
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -37,6 +40,15 @@ class RatedVoltage(LeafKind):
         if voltage <= 0:
             raise ReadingError("value-not-positive", repr(written), "more than zero")
         return voltage, of_kind
+
+    def likely_range(self) -> tuple[str, str] | None:
+        return _LIKELY
+
+    def unlikely(self, written: object, value: object) -> str | None:
+        low, high = likely_ends(_LIKELY, "voltage")
+        if isinstance(value, tuple) and not low <= value[0] <= high:
+            return likely_slip(str(written), "voltage", (low, high))
+        return None
 
     def parts(self, name: str, value: object) -> tuple[tuple[str, object], ...]:
         if isinstance(value, Unknown):

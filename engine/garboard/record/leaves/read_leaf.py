@@ -181,7 +181,7 @@ def _located(error: ReadingError, at: LeafPath, written: object) -> LeafProblem:
 
 
 def _likely_words(leaf: LeafKind) -> str:
-    ends = leaf.likely_range() if isinstance(leaf, Measure) else None
+    ends = leaf.likely_range()
     return "" if ends is None else f"something between {ends[0]} and {ends[1]}"
 
 

@@ -7,6 +7,7 @@ from typing import Any, ClassVar
 
 from garboard.record.field import Field, FieldKind
 from garboard.record.leaves.base import LeafKind
+from garboard.record.leaves.likely import LIKELY, likely_ends
 from garboard.values import Unknown
 from garboard.values.units import DIMENSIONS, read_window
 
@@ -28,6 +29,18 @@ class Window(LeafKind):
 
     def read(self, written: object) -> tuple[float | None, float | None]:
         return read_window(written, self.of)
+
+    def likely_range(self) -> tuple[str, str] | None:
+        return LIKELY.get(self.of)
+
+    def unlikely(self, written: object, value: object) -> str | None:
+        ends = self.likely_range()
+        if ends is None or not isinstance(value, tuple):
+            return None
+        low, high = likely_ends(ends, self.of)
+        if all(side is None or low <= side <= high for side in value):
+            return None
+        return "check the numbers and their unit"
 
     def parts(self, name: str, value: object) -> tuple[tuple[str, object], ...]:
         whole = (name, value)
