@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.values import OUTSIDE_METHOD, Number, Unknown, largest, smallest
+from garboard.values import OUTSIDE_METHOD, Number, Unknown, largest, quotient, smallest
+from garboard.values.units import format_value
 
 _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
@@ -103,5 +104,16 @@ def overvoltage_trip(pack: Number, cell: Number, cells: int | Unknown,
     return smallest(known)
 
 
+@quantity("source.highest_stage_share_of_trip", dimension="ratio",
+          needs={"stage": "highest_stage_voltage", "trip": "lowest_overvoltage_trip"},
+          method="Highest stage over the least overvoltage trip", citation=_DEFINITION,
+          valid="sources connected to a bank")
+def highest_stage_share_of_trip(stage: Number, trip: Number) -> Figure:
+    return Figure(quotient(stage, trip), remarks=(
+        f"highest stage {format_value(stage, 'voltage')}, "
+        f"least trip {format_value(trip, 'voltage')}",))
+
+
 QUANTITIES = (string_open_circuit_voltage_max, highest_stage_voltage, highest_system_voltage,
-              device_highest_system_voltage, lowest_overvoltage_trip, overvoltage_trip)
+              device_highest_system_voltage, lowest_overvoltage_trip, overvoltage_trip,
+              highest_stage_share_of_trip)
