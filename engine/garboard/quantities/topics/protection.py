@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import cast
 
 from garboard.quantities.declaration import cite, quantity
 from garboard.quantities.item import Item
@@ -11,7 +12,9 @@ from garboard.values import (
     UNRECORDED,
     Bounds,
     Number,
+    Truth,
     Unknown,
+    chosen,
     largest,
 )
 
@@ -20,47 +23,64 @@ _DC_POINTS = cite("IEC 60269-7 scope: the rated DC voltage must exceed the netwo
                   "open-circuit voltage", "reprinted")
 
 
-def _dc_points(breaks: Sequence[Item]) -> list[tuple[Number, Number]]:
-    """(voltage, current) of the declared breaking points on direct current."""
-    return [(point["voltage"], point["current"]) for point in breaks
-            if point["voltage.kind"] == "DC"]
+def _dc(breaks: Sequence[Item], name: str) -> list[Number]:
+    """A figure of each declared breaking point that is, or may be, on direct current.
+
+    Where a point does not say which it is for, its figure may be worth nothing.
+    """
+    found = []
+    for point in breaks:
+        on_dc: Truth = point["voltage.kind"] == "DC"
+        if on_dc is not False:
+            found.append(cast(Number, chosen(on_dc, point[name], 0.0)))
+    return found
 
 
-@quantity("device.voltage_rating", dimension="voltage", needs={"breaks": "breaks"},
+def _dc_points(breaks: Sequence[Item]) -> list[tuple[float, Number]]:
+    """(least voltage, current) of the declared breaking points on direct current."""
+    rated = [point["voltage"] for point in breaks if (point["voltage.kind"] == "DC") is not False]
+    return list(zip(map(_certainly, rated), _dc(breaks, "current"), strict=True))
+
+
+@quantity("device.voltage_rating", dimension="voltage",
+          needs={"device": "id", "breaks": "breaks"},
           method="The highest DC voltage at which a breaking capacity is declared",
           citation=_DEFINITION, valid="declared points on direct current")
-def voltage_rating(breaks: tuple[Item, ...]) -> Number:
-    voltages = [voltage for voltage, _ in _dc_points(breaks)]
+def voltage_rating(device: str, breaks: tuple[Item, ...]) -> Number:
+    voltages = _dc(breaks, "voltage")
     if not voltages:
-        return Unknown.because(OUTSIDE_METHOD, detail="no breaking capacity on DC is declared")
+        return Unknown.because(OUTSIDE_METHOD, f"{device}.breaks",
+                               "no breaking capacity on DC is declared")
     return largest(voltages)
 
 
 @quantity("device.breaking_capacity", dimension="current", unknowns="passed",
-          needs={"breaks": "breaks", "highest": "highest_system_voltage"},
+          needs={"device": "id", "breaks": "breaks", "highest": "highest_system_voltage"},
           method="The greatest current among the declared points on direct current whose voltage "
                  "is at least the highest system voltage; a figure for AC or for a lower voltage "
                  "proves nothing",
           citation=_DC_POINTS, valid="declared points; nothing is interpolated between them")
-def breaking_capacity(breaks: tuple[Item, ...] | Unknown, highest: Number) -> Number:
+def breaking_capacity(device: str, breaks: tuple[Item, ...] | Unknown, highest: Number) -> Number:
     if isinstance(breaks, Unknown):
         return breaks
     points = _dc_points(breaks)
     if isinstance(highest, Unknown):
         return highest
-    if isinstance(highest, Bounds):
-        return _between(_at(points, highest.hi, highest), _at(points, highest.lo, highest), highest)
-    return _at(points, highest, None)
+    if not isinstance(highest, Bounds):
+        return _at(device, points, highest)
+    most = _at(device, points, highest.lo)
+    if isinstance(most, Unknown):
+        return most
+    return _between(_at(device, points, highest.hi), most, highest)
 
 
-def _at(points: list[tuple[Number, Number]], voltage: float, source: Bounds | None) -> Number:
-    fitting = [current for rated, current in points
-               if _certainly(rated) >= voltage]
+def _at(device: str, points: list[tuple[float, Number]], voltage: float) -> Number:
+    """What is declared at a voltage or above it."""
+    fitting = [current for rated, current in points if rated >= voltage]
     if not fitting:
-        short = Unknown.because(
-            OUTSIDE_METHOD,
-            detail=f"no breaking capacity is declared at {voltage:.4g} V DC or more")
-        return short if source is None or voltage != source.hi else short.joined(source)
+        return Unknown.because(
+            OUTSIDE_METHOD, f"{device}.breaks",
+            f"no breaking capacity is declared at {voltage:.4g} V DC or more")
     return largest(fitting)
 
 
@@ -71,13 +91,15 @@ def _certainly(rated: Number) -> float:
 
 
 def _between(least: Number, most: Number, voltage: Bounds) -> Number:
-    if isinstance(least, Unknown):
-        return least
-    if isinstance(most, Unknown) or most == least:
-        return least
-    low = least.lo if isinstance(least, Bounds) else least
+    """From the capacity at the upper end of the voltage, at least nothing, to that at the lower."""
+    low = 0.0 if isinstance(least, Unknown) else least.lo if isinstance(least, Bounds) else least
     high = most.hi if isinstance(most, Bounds) else most
-    return Bounds(low, high, basis=(UNRECORDED,), causes=voltage.causes)
+    if isinstance(high, Unknown):
+        return high
+    if low == high:
+        return high
+    causes = Unknown(voltage.causes).joined(least).joined(most).causes
+    return Bounds(low, high, basis=(UNRECORDED,), causes=causes)
 
 
 @quantity("device.least_resistance", dimension="resistance", unknowns="passed",

@@ -2,8 +2,21 @@
 
 from __future__ import annotations
 
+import math
+from typing import cast
+
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.values import OUTSIDE_METHOD, Number, Unknown, largest, quotient, smallest
+from garboard.values import (
+    OUTSIDE_METHOD,
+    UNRECORDED,
+    Bounds,
+    Number,
+    Unknown,
+    chosen,
+    largest,
+    quotient,
+    smallest,
+)
 from garboard.values.units import format_value
 
 _DEFINITION = cite("definition", "definition")
@@ -25,24 +38,28 @@ def string_open_circuit_voltage_max(voltages: tuple[Number, ...]) -> Number:
           needs={"bulk": "stages.bulk", "absorption": "stages.absorption",
                  "float_stage": "stages.float", "equalising": "stages.equalising",
                  "equalising_enabled": "equalising_enabled", "tolerance": "tolerance"},
-          method="The highest voltage stage as stored, with the regulator's tolerance where "
-                 "recorded; equalising counts unless it is recorded as switched off",
+          method="The highest voltage stage as stored, plus the regulator's tolerance; equalising "
+                 "counts unless it is recorded as switched off. What is not recorded leaves the "
+                 "figure open upwards",
           citation=_PRACTICE, valid="stages at the source's own terminals")
 def highest_stage_voltage(bulk: Number, absorption: Number, float_stage: Number,
                           equalising: Number, equalising_enabled: bool | Unknown,
-                          tolerance: Number) -> Figure:
+                          tolerance: Number) -> Number:
     stages: list[Number] = [stage for stage in (bulk, absorption, float_stage)
                             if not isinstance(stage, Unknown)]
-    if equalising_enabled is not False and not isinstance(equalising, Unknown):
-        stages.append(equalising)
+    open_ends: list[Unknown] = [each for each in (tolerance,) if isinstance(each, Unknown)]
+    if isinstance(bulk, Unknown) and isinstance(absorption, Unknown):
+        open_ends.append(absorption)
+    if equalising_enabled is not False and isinstance(equalising, Unknown):
+        open_ends.append(equalising.joined(equalising_enabled))
     if not stages:
-        return Figure(_any_unknown(absorption, bulk))
-    if equalising_enabled is True and isinstance(equalising, Unknown):
-        stages.append(equalising)
+        return _joined(open_ends or [_any_unknown(absorption, bulk)])
     highest = largest(stages)
-    if isinstance(tolerance, Unknown):
-        return Figure(highest, remarks=("no tolerance of the regulator is recorded",))
-    return Figure(highest + tolerance, remarks=("the regulator's tolerance is added",))
+    if not isinstance(equalising, Unknown):
+        highest = cast(Number, chosen(equalising_enabled, largest([highest, equalising]), highest))
+    if not isinstance(tolerance, Unknown):
+        highest = highest + tolerance
+    return _open_above(highest, open_ends)
 
 
 def _any_unknown(*values: Number) -> Unknown:
@@ -50,6 +67,22 @@ def _any_unknown(*values: Number) -> Unknown:
         if isinstance(value, Unknown):
             return value
     raise ValueError("none of the values is unknown")
+
+
+def _joined(unknowns: list[Unknown]) -> Unknown:
+    joined = unknowns[0]
+    for each in unknowns[1:]:
+        joined = joined.joined(each)
+    return joined
+
+
+def _open_above(least: Number, why: list[Unknown]) -> Number:
+    """At least ``least``, for what is not recorded could add to it."""
+    if not why or isinstance(least, Unknown):
+        return least
+    lo = least.lo if isinstance(least, Bounds) else least
+    causes = _joined(why).joined(least).causes
+    return Bounds(lo, math.inf, basis=(UNRECORDED,), causes=causes)
 
 
 @quantity("bank.highest_system_voltage", dimension="voltage", unknowns="passed",
