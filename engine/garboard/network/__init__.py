@@ -5,7 +5,7 @@ from garboard.network.build import build_network
 from garboard.network.circuit import Circuit, SidedCurrent
 from garboard.network.feeds import Feed
 from garboard.network.graph import Edge, Graph
-from garboard.network.irregularities import Irregularity
+from garboard.network.irregularity import Irregularity
 from garboard.network.network import DerivedThing, Network
 from garboard.network.strings import String
 from garboard.network.zones import Zone, ZonePath

@@ -7,12 +7,14 @@ bank with its loads). An isolator in a string's own lead has nothing but that st
 and two halves of one bank may be joined by a switch when only one half carries the loads.
 
 A bank is named after its bus: of the buses in the bank, the one nearest to the most strings
-(counted in parts passed; the first in the record of several). Without a bus it is named after its
-first battery.
+(counted in parts passed; the first in the record of several). There its strings meet. Without a
+bus it is named after its first battery, and its strings meet at the terminal that the most runs
+end at.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from garboard.network.graph import Edge
@@ -54,7 +56,7 @@ def find_banks(layout: Layout, strings: tuple[String, ...], buses: tuple[str, ..
         placed.update(each.id for each in members)
         bus = _bus(members, [bus for bus in buses if bus in nodes], ways, coupling)
         found.append(Bank(f"bank-{bus or members[0].batteries[0]}", members,
-                          bus or members[0].positive, frozenset(nodes)))
+                          bus or _busiest(nodes, layout), frozenset(nodes)))
     return tuple(found)
 
 
@@ -66,6 +68,11 @@ def _couples(switch: Edge, layout: Layout, strings: tuple[String, ...], users: s
         return False
     return all(any(string.positive in side for string in strings)
                and any(user in side for user in users) for side in sides)
+
+
+def _busiest(nodes: Iterable[str], layout: Layout) -> str:
+    """The terminal that the most runs end at."""
+    return max(nodes, key=lambda node: len(layout.runs_at.get(node, ())))
 
 
 def _bus(strings: tuple[String, ...], buses: list[str], ways: Ways,

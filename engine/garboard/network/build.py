@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import replace
-
 from garboard.network.banks import Bank, find_banks
 from garboard.network.graph import Graph
 from garboard.network.layout import Layout, lay_out, listed
@@ -22,25 +19,9 @@ def build_network(record: Record) -> Network:
     ways = Ways(layout.nodes, layout.branches)
     buses = tuple(bus.id for bus in listed(record, "bus"))
     banks = find_banks(layout, series.strings, buses, ways)
-    taken = set(record.things)
-    series = replace(series, strings=tuple(
-        replace(each, id=_unused(each.id, taken)) for each in series.strings))
-    named = {each.batteries: each for each in series.strings}
-    banks = tuple(replace(bank, id=_unused(bank.id, taken), strings=tuple(
-        named[string.batteries] for string in bank.strings)) for bank in banks)
     graph = Graph(layout.nodes, (*layout.branches, *layout.batteries, *layout.injectors),
                   layout.reference, _returns(layout, banks))
     return Network(record, layout, graph, series, banks, ways)
-
-
-def _unused(identity: str, taken: Iterable[str]) -> str:
-    """An id nobody has written: one of that name in the record gets the derived one a number."""
-    known = set(taken)
-    number, unused = 1, identity
-    while unused in known:
-        number += 1
-        unused = f"{identity}-{number}"
-    return unused
 
 
 def _returns(layout: Layout, banks: tuple[Bank, ...]) -> dict[str, str]:
@@ -58,6 +39,7 @@ def _returns(layout: Layout, banks: tuple[Bank, ...]) -> dict[str, str]:
             negative = layout.negative(identity)
             if negative != layout.reference:
                 returns[node] = negative
+    known = set(layout.nodes)
     polarity = island_polarity(layout)
     for name, nodes in layout.islands.members.items():
         if polarity.get(name) != NEGATIVE:
@@ -65,5 +47,5 @@ def _returns(layout: Layout, banks: tuple[Bank, ...]) -> dict[str, str]:
         meets = next((bank.meets for bank in banks for string in bank.strings
                       if layout.islands.of(string.negative) == name), None)
         if meets is not None:
-            returns |= {node: meets for node in nodes if node in layout.nodes}
+            returns |= {node: meets for node in nodes if node in known}
     return returns

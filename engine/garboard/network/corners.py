@@ -20,107 +20,18 @@ a_k`` and ``df/dR_k = -i_k a_k``. Two rules follow that hold anywhere in the box
    current of batteries of equal EMF, whatever lies between them: the two ends of all resistances
    give the exact bounds.
 
-Otherwise the corners are enumerated, up to ``ENUMERATED`` quantities that vary on their own; beyond
-that see ``narrowing``.
+Otherwise the corners are enumerated (see ``variables``), up to a number of quantities that vary on
+their own; beyond that see ``narrowing``.
 """
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator
-from itertools import product
-from typing import Final, NamedTuple
-
 from garboard.network.graph import INJECTOR
+from garboard.network.pieces import Ends, Piece, piece
 from garboard.network.ranges import Ranges
 from garboard.network.rest import Rest
 from garboard.network.skeleton import Signed, Skeleton
-from garboard.network.solution import Solution
-from garboard.network.starmesh import SAME_VOLTAGE, Amount
-
-#: Corners are enumerated up to this many quantities that vary on their own.
-ENUMERATED: Final = 12
-#: Up to this many corners are solved one by one, more of them side by side in arrays.
-_ONE_BY_ONE: Final = 32
-
-Ends = tuple[float, float]
-
-
-class Piece(NamedTuple):
-    """Elements in series from u to v with the ends of their resistance and of their EMF.
-
-    ``injected``: a single injector; ``emf`` then holds its current.
-    """
-
-    u: int
-    v: int
-    elements: tuple[Signed, ...]
-    resistance: Ends
-    emf: Ends
-    injected: bool = False
-
-
-class Variable(NamedTuple):
-    """What moves together between two ends: resistances, or EMFs with a sign each, or the draw."""
-
-    resistances: tuple[int, ...] = ()
-    emfs: tuple[Signed, ...] = ()
-    draw: bool = False
-    #: Whether these are all the EMFs whose direction rule 1 gives.
-    together: bool = False
-    #: Whether one end is a tie or an open connection.
-    structural: bool = False
-
-
-class Values:
-    """One choice of values, or one per lane."""
-
-    __slots__ = ("draw", "emf", "resistance")
-
-    def __init__(self, ranges: Ranges, draw: Amount) -> None:
-        self.resistance: list[Amount] = list(ranges.resistance_lo)
-        self.emf: list[Amount] = list(ranges.emf_lo)
-        self.draw: Amount = draw
-
-    def set(self, variable: Variable, high: bool, ranges: Ranges, draw: Ends) -> None:
-        """Put a variable at its high or low end."""
-        source = ranges.resistance_hi if high else ranges.resistance_lo
-        for element in variable.resistances:
-            self.resistance[element] = source[element]
-        for element, sign in variable.emfs:
-            upper = high == (sign > 0)
-            self.emf[element] = (ranges.emf_hi if upper else ranges.emf_lo)[element]
-        if variable.draw:
-            self.draw = draw[high]
-
-
-def pieces_of(rest: Rest, skeleton: Skeleton, ranges: Ranges) -> tuple[Piece, ...]:
-    """All series of elements that matter, bundles taken apart."""
-    found: list[Piece] = []
-    for link in rest.links:
-        if link.bundle < 0:
-            found.append(piece(link.u, link.v, link.elements, ranges))
-            continue
-        chains = skeleton.bundles[link.bundle].chains
-        found += [piece(link.u, link.v, skeleton.chains[number].elements, ranges)
-                  for number in chains if number not in link.skipped]
-    return tuple(each._replace(injected=True)
-                 if skeleton.elements[each.elements[0][0]].kind == INJECTOR else each
-                 for each in found)
-
-
-def piece(u: int, v: int, elements: tuple[Signed, ...], ranges: Ranges) -> Piece:
-    """A series of elements with the ends of its sums."""
-    least = most = low = high = 0.0
-    for element, sign in elements:
-        least += ranges.resistance_lo[element]
-        most += ranges.resistance_hi[element]
-        one, other = ranges.emf_lo[element], ranges.emf_hi[element]
-        if sign > 0:
-            low, high = low + one, high + other
-        else:
-            low, high = low - other, high - one
-    return Piece(u, v, elements, (least, most), (low, high))
+from garboard.network.starmesh import SAME_VOLTAGE
 
 
 def emf_direction(rest: Rest, each: Piece) -> int:
@@ -196,66 +107,3 @@ def _away(node: int, each: Piece) -> tuple[Signed, ...]:
 
 def _near(one: float, other: float) -> bool:
     return abs(one - other) <= SAME_VOLTAGE * max(abs(one), abs(other))
-
-
-def variables_of(rest: Rest, pieces: tuple[Piece, ...], ranges: Ranges,
-                 draw: Ends) -> list[Variable]:
-    """What varies on its own; the EMFs whose direction rule 1 gives move together, as one."""
-    found: list[Variable] = []
-    together: list[Signed] = []
-    for each in pieces:
-        resistances = tuple(e for e, _ in each.elements if ranges.resistance_varies(e))
-        if resistances:
-            least, most = each.resistance
-            found.append(Variable(resistances, structural=least == 0 or most == math.inf))
-        direction = emf_direction(rest, each)
-        emfs = tuple((e, sign * (direction or 1)) for e, sign in each.elements
-                     if ranges.emf_varies(e))
-        if direction:
-            together += emfs
-        elif emfs:
-            found.append(Variable(emfs=emfs))
-    if together:
-        found.append(Variable(emfs=tuple(together), together=True))
-    if rest.draw is not None and draw[0] < draw[1]:
-        found.append(Variable(draw=True))
-    return found
-
-
-def corner_values(variables: list[Variable], ranges: Ranges, draw: Ends,
-                  fixed: list[tuple[Variable, bool]] | None = None) -> Iterator[Values]:
-    """Every choice of ends of some variables; the smooth ones side by side where there are many."""
-    smooth = [] if 2 ** len(variables) <= _ONE_BY_ONE else [
-        each for each in variables if not each.structural]
-    single = [each for each in variables if each not in smooth]
-    for ends in product((False, True), repeat=len(single)):
-        values = Values(ranges, draw[0])
-        for variable, high in [*(fixed or ()), *zip(single, ends, strict=True)]:
-            values.set(variable, high, ranges, draw)
-        if smooth:
-            _spread(values, smooth, ranges, draw)
-        yield values
-
-
-def _spread(values: Values, smooth: list[Variable], ranges: Ranges, draw: Ends) -> None:
-    """Put smooth variables at all their ends at once, one lane per choice."""
-    import numpy as np
-
-    lanes = np.arange(2 ** len(smooth))
-    low, high = Values(ranges, draw[0]), Values(ranges, draw[0])
-    for position, variable in enumerate(smooth):
-        up = (lanes >> position) & 1 == 1
-        low.set(variable, False, ranges, draw)
-        high.set(variable, True, ranges, draw)
-        for element in variable.resistances:
-            values.resistance[element] = np.where(
-                up, high.resistance[element], low.resistance[element])
-        for element, _ in variable.emfs:
-            values.emf[element] = np.where(up, high.emf[element], low.emf[element])
-        if variable.draw:
-            values.draw = np.where(up, draw[1], draw[0])
-
-
-def solved(values: Values, skeleton: Skeleton) -> Solution:
-    """The solution of one choice of values."""
-    return Solution(skeleton, values.resistance, values.emf, values.draw)

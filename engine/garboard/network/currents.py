@@ -7,26 +7,22 @@ from collections.abc import Iterable, Iterator
 from functools import cached_property
 from typing import Any, Final
 
-from garboard.network.corners import (
-    ENUMERATED,
-    Ends,
-    Piece,
-    Variable,
-    common_emf,
-    corner_values,
-    one_emf_everywhere,
-    piece,
-    pieces_of,
-    solved,
-    variables_of,
-)
+from garboard.network.corners import common_emf, one_emf_everywhere
 from garboard.network.grounds import Grounds, GroundsOf, joined
 from garboard.network.narrowing import Box, equalised
+from garboard.network.pieces import Ends, Piece, piece, pieces_of
 from garboard.network.ranges import Ranges
 from garboard.network.rest import Question, Rest
 from garboard.network.skeleton import Skeleton
 from garboard.network.solution import Solution
 from garboard.network.starmesh import Amount, NoAnswer, Unlimited, loop_current
+from garboard.network.variables import (
+    ENUMERATED,
+    Variable,
+    corner_values,
+    solved,
+    variables_of,
+)
 from garboard.values import ASSUMPTION, OUTSIDE_METHOD, Bounds, Number, Unknown, rounded
 
 #: A current below this part of what the loop could carry is rounding, and counts as zero.

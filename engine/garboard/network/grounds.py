@@ -54,7 +54,7 @@ class GroundsOf:
             source = self._skeleton.elements[element].kind in (BATTERY, INJECTOR)
             unknown = self._ranges.unknown.get(element)
             bounds = self._ranges.bounded.get(element, ())
-            if source or unknown or bounds:
+            if source or unknown is not None or bounds:
                 parts.append(Grounds(
                     source, unknown, frozenset(b for each in bounds for b in each.basis),
                     tuple(cause for each in bounds for cause in each.causes),

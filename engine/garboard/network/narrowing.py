@@ -15,13 +15,15 @@ import math
 from typing import NamedTuple
 
 from garboard.network.blocks import elimination_order
-from garboard.network.corners import ENUMERATED, Ends, Piece, Variable, emf_direction
+from garboard.network.corners import emf_direction
 from garboard.network.enclosure import Wire, driving_voltage, loop_range, seen_between
+from garboard.network.pieces import Ends, Piece
 from garboard.network.ranges import Ranges
 from garboard.network.rest import Rest
 from garboard.network.skeleton import Skeleton
 from garboard.network.solution import Solution
 from garboard.network.starmesh import INF, NoAnswer
+from garboard.network.variables import ENUMERATED, Variable
 
 _ZERO: Ends = (0.0, 0.0)
 #: Interval ends are rounded outwards by this part, far more than the rounding of their arithmetic.

@@ -10,11 +10,13 @@ from typing import Final
 from garboard.network.banks import Bank
 from garboard.network.feeds import Feed, Feeds, protecting
 from garboard.network.graph import Graph
-from garboard.network.irregularities import Irregularity, find_irregularities
+from garboard.network.irregularities import find_irregularities
+from garboard.network.irregularity import Irregularity
 from garboard.network.layout import Layout, listed
 from garboard.network.owners import own_devices
 from garboard.network.polarity import Polarity, island_polarity
-from garboard.network.relations import Related, Relations
+from garboard.network.related import Related
+from garboard.network.relations import Relations
 from garboard.network.strings import Series, String
 from garboard.network.ways import Ways
 from garboard.network.zones import Zone, find_zone
@@ -155,7 +157,8 @@ class Network:
         for string in self.strings:
             devices = self.first_devices(string.batteries[-1])
             first[string.id] = () if isinstance(devices, Unknown) else devices
-        return own_devices(self.strings, self.graph.of_kind("device"), self._ways, first)
+        known = frozenset(edge.id for edge in self.graph.of_kind("device"))
+        return own_devices(self.banks, known, self._ways, first)
 
     @cached_property
     def irregularities(self) -> tuple[Irregularity, ...]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from garboard.network.rest import Local, Question, Rest, Situation
+from garboard.network.rest import Local, Question, Rest
+from garboard.network.setting import Setting
+from garboard.network.situation import Situation
 from garboard.network.skeleton import Signed, Skeleton
 
 
@@ -43,23 +45,11 @@ def in_branch(skeleton: Skeleton, element: int, fault: tuple[int, int] | None = 
 
     The sign turns the question's direction into the element's own. ``None``: nothing flows.
     """
-    situation = Situation(skeleton)
-    for pair in (fault, draw):
-        if pair is not None:
-            situation.enliven(pair[0])
-            situation.enliven(pair[1], besides=pair[0])
-    if element in skeleton.chain_of:
-        situation.set_apart(element)
-    if fault is not None:
-        situation.make_same(*fault)
-    links = situation.links()
-    for number, link in enumerate(links):
-        for each, sign in link.elements:
-            if each == element:
-                others = links[:number] + links[number + 1:]
-                rest = situation.rest(link.u, link.v, others, draw)
-                return Question(rest, link.elements), sign
-    return None
+    key = ("setting", fault, draw)
+    if key not in skeleton.kept:
+        skeleton.kept[key] = Setting(skeleton, fault, draw)
+    setting: Setting = skeleton.kept[key]
+    return setting.in_element(element)
 
 
 def _live_rest(skeleton: Skeleton, u: int, v: int) -> Rest | None:

@@ -64,6 +64,8 @@ class Skeleton:
         self._prune()
         self._trace_chains()
         self.bundles = self._bundled()
+        self.bundle_of = {chain: number for number, bundle in enumerate(self.bundles)
+                          for chain in bundle.chains}
         #: Analyses made on this structure, kept by whoever made them.
         self.kept: dict[Any, Any] = {}
 

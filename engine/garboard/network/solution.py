@@ -83,15 +83,15 @@ class Solution:
         return net.get(rest.u, {}).get(rest.v, NOTHING)
 
     def _around_hub(self, hub: int) -> Net:
-        surroundings, plan, _ = self._surroundings
+        surroundings, plan = self._surroundings
         return surroundings.around(hub) if hub in plan.later else {}
 
     def _around_chain(self, chain: int) -> Net:
         """The network around a chain, the chain itself left out."""
-        surroundings, plan, bundle_of = self._surroundings
-        if chain not in bundle_of:
+        surroundings, plan = self._surroundings
+        if chain not in self._skeleton.bundle_of:
             return self._around_hub(self._skeleton.chains[chain].nodes[0])
-        number = bundle_of[chain]
+        number = self._skeleton.bundle_of[chain]
         net = surroundings.around(plan.home[number], without=number)
         u, v, chains = self._skeleton.bundles[number]
         if len(chains) > 1:
@@ -101,16 +101,14 @@ class Solution:
         return net
 
     @cached_property
-    def _surroundings(self) -> tuple[Surroundings, Plan, dict[int, int]]:
+    def _surroundings(self) -> tuple[Surroundings, Plan]:
         skeleton = self._skeleton
         if "plan" not in skeleton.kept:
-            skeleton.kept["plan"] = (Plan(skeleton), {
-                chain: number for number, bundle in enumerate(skeleton.bundles)
-                for chain in bundle.chains})
-        plan, bundle_of = skeleton.kept["plan"]
+            skeleton.kept["plan"] = Plan(skeleton)
+        plan: Plan = skeleton.kept["plan"]
         amounts = [self._amount(Link(each.u, each.v, (), number))
                    for number, each in enumerate(skeleton.bundles)]
-        return Surroundings(plan, skeleton, amounts), plan, bundle_of
+        return Surroundings(plan, skeleton, amounts), plan
 
     def series(self, elements: Iterable[Signed]) -> tuple[Amount, Amount]:
         """Resistance and EMF of elements in series."""

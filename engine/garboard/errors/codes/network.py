@@ -17,8 +17,8 @@ CODES: dict[str, tuple[str, str]] = {
         "the run really ends at."),
     "not-fed": (
         "Runs that no battery feeds",
-        "No battery is joined to these runs, so no fault current can be worked out there. Trace the "
-        "run that joins them to a battery."),
+        "No battery is joined to these runs, so no fault current can be worked out there. Trace "
+        "the run that joins them to a battery."),
     "series-unclear": (
         "Batteries whose order in series cannot be told",
         "Several batteries meet where some end and others begin. Trace the links between them one "
@@ -33,8 +33,8 @@ CODES: dict[str, tuple[str, str]] = {
         "run that joins them, or leave their negative runs out where the return is not examined."),
     "ring": (
         "A ring of conductors without a battery in it",
-        "Two ways lead to the same point, and the current divides between them. A device in one way "
-        "does not cut off the other."),
+        "Two ways lead to the same point, and the current divides between them. A device in one "
+        "way does not cut off the other."),
     "devices-side-by-side": (
         "Protective devices in ways side by side",
         "Neither device carries the whole current, so neither protects at its rating. Protective "
