@@ -5,44 +5,23 @@ from __future__ import annotations
 import sys
 import traceback
 from collections.abc import Sequence
-from importlib import import_module
+from typing import ClassVar
 
 import click
 
 from garboard import __version__
+from garboard.cli.group import LazyGroup
 
 #: Commands by name: the module, and the line that ``--help`` shows without importing it.
 COMMANDS = {
     "assess": ("garboard.cli.assess", "Check records against rule packs and write the trail."),
+    "pack": ("garboard.cli.pack", "Look into a rule pack."),
     "quantities": ("garboard.cli.quantities", "List the figures that can be computed, or one."),
 }
 
 
-class _Commands(click.Group):
-    """A group that imports a command's module when the command is called."""
-
-    def list_commands(self, ctx: click.Context) -> list[str]:
-        return list(COMMANDS)
-
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
-        if cmd_name not in COMMANDS:
-            return None
-        command: click.Command = import_module(COMMANDS[cmd_name][0]).command
-        return command
-
-    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        with formatter.section("Commands"):
-            formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
-
-    def resolve_command(self, ctx: click.Context, args: list[str],
-                        ) -> tuple[str | None, click.Command | None, list[str]]:
-        if args and args[0] not in COMMANDS and not args[0].startswith("-"):
-            from garboard.errors import CommandRefused, Problem, did_you_mean
-
-            raise CommandRefused([Problem(
-                "command-unknown", found=args[0], expected=f"one of {', '.join(COMMANDS)}",
-                hint=did_you_mean(args[0], COMMANDS) or "garboard --help lists the commands")])
-        return super().resolve_command(ctx, args)
+class _Commands(LazyGroup):
+    table: ClassVar = COMMANDS
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})

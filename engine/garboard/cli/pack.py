@@ -1,0 +1,26 @@
+"""``garboard pack``: what can be done with a rule pack, one command per file."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+import click
+
+from garboard.cli.group import LazyGroup
+
+
+class _Commands(LazyGroup):
+    table: ClassVar = {
+        "show": ("garboard.cli.pack_show", "Print the resolved pack, or one rule of it."),
+    }
+
+
+@click.group("pack", cls=_Commands)
+def command() -> None:
+    """Look into a rule pack.
+
+    \b
+    Examples:
+      garboard pack show small-craft-lithium
+      garboard pack show small-craft-lithium breaking-capacity
+    """
