@@ -51,7 +51,7 @@ def find_banks(layout: Layout, strings: tuple[String, ...], buses: tuple[str, ..
     for string in strings:
         if string.id in placed:
             continue
-        nodes = ways.reached(string.positive, lambda edge: edge.id not in coupling)
+        nodes = ways.reached(string.positive, coupling)
         members = tuple(each for each in strings if each.positive in nodes)
         placed.update(each.id for each in members)
         bus = _bus(members, [bus for bus in buses if bus in nodes], ways, coupling)
@@ -62,8 +62,7 @@ def find_banks(layout: Layout, strings: tuple[String, ...], buses: tuple[str, ..
 
 def _couples(switch: Edge, layout: Layout, strings: tuple[String, ...], users: set[str],
              ways: Ways) -> bool:
-    sides = [ways.reached(end, lambda edge: edge.id != switch.id)
-             for end in (switch.start, switch.end)]
+    sides = [ways.reached(end, (switch.id,)) for end in (switch.start, switch.end)]
     if switch.end in sides[0]:
         return False
     return all(any(string.positive in side for string in strings)
@@ -94,6 +93,6 @@ def _bus(strings: tuple[String, ...], buses: list[str], ways: Ways,
 def _distances(start: str, ways: Ways, coupling: set[str]) -> dict[str, int]:
     """How many parts lie between a node and each other one."""
     found: dict[str, int] = {}
-    for node, step in ways.reached(start, lambda edge: edge.id not in coupling).items():
-        found[node] = 0 if step is None else found[step.node] + 1
+    for node, step in ways.walk(start, coupling):
+        found[node] = 0 if step is None else found[step.left] + 1
     return found

@@ -52,11 +52,10 @@ class Feeds:
                 self._at(conductor, conductor.end, "to"))
 
     def _at(self, conductor: Edge, node: str, end: Literal["from", "to"]) -> Feed:
-        region = self._ways.reached(
-            node, lambda edge: edge.kind != "device" and edge.id != conductor.id)
+        region = self._ways.reached(node, (conductor.id,), past_devices=False)
         border: dict[str, str] = {}
         for inside in region:
-            for edge, other in self._ways.steps(inside):
+            for edge, other, _ in self._ways.steps(inside):
                 if edge.kind == "device" and other not in region:
                     border.setdefault(edge.id, other)
         batteries = tuple(battery for inside in region
@@ -73,7 +72,7 @@ class Feeds:
         key = (device, node)
         if key not in self._beyond:
             found = ""
-            for other in self._ways.reached(node, lambda edge: edge.id != device):
+            for other, _ in self._ways.walk(node, (device,)):
                 if other in self._batteries:
                     found = "battery"
                     break

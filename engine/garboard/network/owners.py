@@ -55,8 +55,8 @@ def _of_island(start: String, banks: tuple[Bank, ...], devices: frozenset[str], 
 def _nearest(string: String, devices: list[str], ways: Ways) -> str | None:
     if len(devices) < 2:
         return devices[0] if devices else None
-    for node in ways.reached(string.positive, lambda edge: True):
-        for edge, _ in ways.steps(node):
-            if edge.id in devices:
-                return edge.id
+    for node, _ in ways.walk(string.positive):
+        for step in ways.steps(node):
+            if step.edge.id in devices:
+                return step.edge.id
     return None

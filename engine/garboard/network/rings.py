@@ -15,12 +15,12 @@ class Rings:
     """Parts that lie in a ring: with any one of them taken out, its ends stay joined."""
 
     def __init__(self, layout: Layout, ways: Ways) -> None:
-        bridges: set[str] = set()
+        self._bridges: set[str] = set()
         for nodes in layout.islands.members.values():
             if nodes != (RETURN,):
-                bridges |= ways.bridges(nodes[0])[1].keys()
+                self._bridges.update(ways.bridges(nodes[0])[1])
         self._ways = ways
-        self._edges = [edge for edge in layout.branches if edge.id not in bridges]
+        self._edges = [edge for edge in layout.branches if edge.id not in self._bridges]
         self.members = frozenset(edge.id for edge in self._edges)
 
     def found(self) -> Iterator[Irregularity]:
@@ -45,7 +45,7 @@ class Rings:
         taken: set[str] = set()
         for edge in self._edges:
             if edge.id not in taken:
-                nodes = self._ways.reached(edge.start, lambda each: each.id in self.members)
+                nodes = self._ways.reached(edge.start, self._bridges)
                 groups.append([each for each in self._edges if each.start in nodes])
                 taken.update(each.id for each in groups[-1])
         return groups
@@ -60,10 +60,10 @@ def fed_from_both(layout: Layout, strings: tuple[String, ...], ways: Ways,
     tops = {string.positive for string in strings}
     users = {node for node in layout.traced if node.endswith(".positive")} - tops
     users -= {edge.end for edge in layout.batteries}
-    for name, nodes in layout.islands.members.items():
+    for nodes in layout.islands.members.values():
         if sum(node in tops for node in nodes) < 2:
             continue
-        visited, bridges = ways.bridges(name)
+        visited, bridges = ways.bridges(nodes[0])
         count_tops = _counter(visited, lambda node: node in tops)
         count_users = _counter(visited, lambda node: node in users)
         conductors = {edge.id for edge in layout.branches if edge.kind == "conductor"}

@@ -61,7 +61,7 @@ class Zone:
 
 def find_zone(battery: str, positive: str, terminals: frozenset[str], ways: Ways) -> Zone:
     """The zone behind the positive terminal of a battery; ``terminals`` end a path."""
-    reached = ways.reached(positive, lambda edge: edge.kind != "device")
+    reached = ways.reached(positive, past_devices=False)
     conductors: list[str] = []
     switches: list[str] = []
     devices: dict[str, None] = {}
@@ -72,12 +72,13 @@ def find_zone(battery: str, positive: str, terminals: frozenset[str], ways: Ways
         elif came is not None and came.edge.kind == "switch":
             switches.append(came.edge.id)
         ended = False
-        for edge, other in ways.steps(node):
+        for step in ways.steps(node):
+            edge = step.edge
             if edge.kind == "device":
                 devices[edge.id] = None
                 paths.append(ZonePath(_way(node, reached), edge.id, "device"))
                 ended = True
-            elif reached[other] is not None and reached[other] == Step(edge, node):
+            elif reached[step.node] is step:
                 ended = True
             elif came is None or edge is not came.edge:
                 _add_closing(edge.id, edge.kind, conductors, switches)
@@ -102,7 +103,7 @@ def _way(node: str, reached: Mapping[str, Step | None]) -> tuple[str, ...]:
     while step is not None:
         if step.edge.kind == "conductor":
             conductors.append(step.edge.id)
-        step = reached[step.node]
+        step = reached[step.left]
     return tuple(reversed(conductors))
 
 
