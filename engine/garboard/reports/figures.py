@@ -23,7 +23,8 @@ class Figure:
     """One line of figures: what was found, and what it is held against, both ready to be read.
 
     ``relation`` and ``limit`` are empty where the rule asks for more than a plain yes or no.
-    ``basis`` says what uncertain figures rest on.
+    ``basis`` says what uncertain figures rest on. ``sides`` are the values themselves, in canonical
+    units, with the relation between them.
     """
 
     name: str
@@ -32,6 +33,7 @@ class Figure:
     limit: str = ""
     margin: Margin | None = None
     basis: str = ""
+    sides: tuple[object, str, object] | None = None
 
 
 def figures_of(trail: Trail, finding: Finding, system: System) -> tuple[Figure, ...]:
@@ -55,7 +57,14 @@ def _figure(trail: Trail, finding: Finding, statement: Statement, system: System
     return Figure(operand_name(left, finding["subject"]), shown + _origin(trail, left),
                   RELATIONS[relation], limit + _limit_words(trail, finding, right, limit),
                   margin_of(left.value, relation, right.value, left.dimension),
-                  _basis(left, right))
+                  _basis(left, right), (left.value, relation, right.value))
+
+
+def spare_words(trail: Trail, finding: Finding, system: System) -> str:
+    """What a finding has to spare, where it rests on one comparison of figures; else empty."""
+    margins = [figure.margin for figure in figures_of(trail, finding, system)
+               if figure.margin is not None]
+    return margins[0].words(system) if len(margins) == 1 else ""
 
 
 def _limit_words(trail: Trail, finding: Finding, right: Operand, shown: str) -> str:

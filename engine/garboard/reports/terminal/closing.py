@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from garboard.reports.cautions import cautions_of, left_to_a_person, not_examined_of
 from garboard.reports.counts import plural, rules_looked_at, severity_table, share
-from garboard.reports.terminal.page import Page, pack_name
+from garboard.reports.summary import pack_name
+from garboard.reports.terminal.page import Page
 from garboard.trail import FAILED, NOT_ASSESSED, PASSED
 
 

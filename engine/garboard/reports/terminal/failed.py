@@ -5,21 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, Final
 
+from garboard.reports.backing import backing_of, remarks_of
 from garboard.reports.counts import share
 from garboard.reports.figures import figures_of
 from garboard.reports.groups import OfRule, by_rule
 from garboard.reports.harmless import harmless, harmless_name
-from garboard.reports.names import limits_in, rule_words
+from garboard.reports.names import rule_words
 from garboard.reports.sheet import cells
-from garboard.reports.terminal.page import MARKS, Page, pack_name
-from garboard.reports.words import (
-    citation_words,
-    method_source_words,
-    standing_words,
-    subject_word,
-    subjects_word,
-)
-from garboard.trail import FAILED, Finding, Operand, Trail
+from garboard.reports.summary import pack_name
+from garboard.reports.terminal.page import MARKS, Page
+from garboard.reports.words import citation_words, standing_words, subject_word, subjects_word
+from garboard.trail import FAILED, Finding, Trail
 
 Row = tuple[str, str, str]
 
@@ -86,7 +82,7 @@ def _items(page: Page, group: OfRule) -> Iterator[tuple[str, list[Row]]]:
         rows = figure_rows(page, finding)
         if finding.get("dispensation"):
             rows.append(("dispensation", harmless_name(finding["dispensation"]), ""))
-        rows += [("remark", remark, "") for remark in dict.fromkeys(_remarks(page.trail, finding))]
+        rows += [("remark", remark, "") for remark in remarks_of(page.trail, finding)]
         key = (page.names.place(finding), tuple(rows))
         alike.setdefault(key, []).append(page.names.item(finding))
     for (place, shown), items in alike.items():
@@ -114,13 +110,6 @@ def show_rows(page: Page, rows: list[Row], indent: int) -> None:
         page.sheet.field(label, text, indent, max(span, _SPAN), style)
 
 
-def _remarks(trail: Trail, finding: Finding) -> Iterator[str]:
-    for key in (key for keys in finding["of"] for key in keys):
-        derivation = trail.derivation(key)
-        if derivation is not None:
-            yield from map(harmless, derivation["remarks"])
-
-
 def _workings(trail: Trail, group: OfRule) -> Iterator[tuple[str, str]]:
     """By which method each figure of the requirement was found, and where each limit is from."""
     limits: dict[str, Any] = group.pack["resolved"]["limits"]
@@ -128,39 +117,6 @@ def _workings(trail: Trail, group: OfRule) -> Iterator[tuple[str, str]]:
     for finding in group.findings:
         for operand in trail.operands(finding):
             if operand.part == "requirement":
-                said.update(dict.fromkeys(_of_operand(trail, operand, limits,
-                                                      group.rule["citation"])))
+                said.update(dict.fromkeys(backing_of(trail, operand, limits,
+                                                    group.rule["citation"])))
     yield from said
-
-
-def _of_operand(trail: Trail, operand: Operand, limits: dict[str, Any], of_rule: Any,
-                ) -> Iterator[tuple[str, str]]:
-    for name in limits_in(operand):
-        if name in limits:
-            yield "Limit", _limit_source(name, limits[name], of_rule)
-    for key in operand.of:
-        method = _method(trail, key)
-        if method:
-            yield "Worked out", method
-
-
-def _limit_source(name: str, limit: Any, of_rule: Any) -> str:
-    """A limit as written and where it is from; not said again where the rule is from there too."""
-    citation = limit["citation"]
-    written = limit.get("written")
-    value = f" {harmless(written)}" if isinstance(written, str) else ""
-    words = f"{name.replace('_', ' ')}{value}"
-    if all(citation.get(key) == of_rule.get(key) for key in ("source", "clause", "basis")):
-        return f"{words}, from the same source"
-    source = citation_words(citation).removesuffix(".")
-    return f"{words}: {f'{source}; ' if source else ''}{standing_words(citation)}"
-
-
-def _method(trail: Trail, key: str) -> str:
-    derivation = trail.derivation(key)
-    quantity = trail.assessment["quantities"].get(derivation["quantity"]) if derivation else None
-    if quantity is None:
-        return ""
-    name = harmless_name(key.rpartition(".")[2]).replace("_", " ")
-    return (f"{name}: {harmless(quantity['method'])} "
-            f"({method_source_words(quantity['citation'])})")

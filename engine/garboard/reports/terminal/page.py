@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from garboard.reports.groups import OfRule
 from garboard.reports.harmless import harmless, harmless_name
@@ -31,8 +30,3 @@ class Page(NamedTuple):
 #: A mark beside every word for an outcome, so that neither stands for it alone.
 MARKS = {"failed": "✗", "not assessed": "?", "passed": "✓", "not applicable": "–"}
 STYLES = {"failed": "failed", "not assessed": "open", "passed": "passed", "not applicable": "faint"}
-
-
-def pack_name(pack: Mapping[str, Any]) -> str:
-    """A pack with its version."""
-    return f"{harmless_name(pack['pack'])} {harmless_name(pack['version'])}"

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from garboard.reports.counts import plural, share
-from garboard.reports.groups import MissingKey, OfRule, by_missing, by_rule
+from garboard.reports.groups import OfRule, by_missing, by_rule
 from garboard.reports.harmless import harmless
+from garboard.reports.reasons import because, no_fact_words, standing, weight
 from garboard.reports.terminal.failed import figure_rows, show_rows
 from garboard.reports.terminal.page import MARKS, Page
 from garboard.reports.to_find_out import Wanted, to_find_out
-from garboard.reports.words import REASONS, TO_DO
-from garboard.trail import NOT_ASSESSED, Finding
+from garboard.trail import NOT_ASSESSED
 from garboard.values import WITHIN_UNCERTAINTY
 
 
@@ -33,30 +33,12 @@ def _rule(page: Page, group: OfRule) -> None:
                  style="strong", mark_style=group.severity)
     for missing, findings in by_missing(group.findings):
         items = ", ".join(map(page.names.item, findings))
-        reason = str(findings[0]["reason"])
-        sheet.bullet("•", f"{items}: {_because(page, reason, missing, findings)}", 2)
-        if reason == WITHIN_UNCERTAINTY:
+        sheet.bullet("•", f"{items}: {because(page.names, missing, findings)}", 2)
+        if findings[0]["reason"] == WITHIN_UNCERTAINTY:
             for finding in findings:
                 show_rows(page, figure_rows(page, finding), 4)
     if group.rule.get("left_to_a_person"):
         sheet.bullet("!", f"left to a person: {harmless(group.rule['left_to_a_person'])}", 4)
-
-
-def _because(page: Page, reason: str, missing: MissingKey, findings: tuple[Finding, ...]) -> str:
-    """The reason, and under it what is missing, where one reason holds for all of it."""
-    facts: dict[tuple[str, str], list[str]] = {}
-    for why, path, detail in missing:
-        facts.setdefault((why, detail), []).append(path)
-    own = "its" if len(findings) == 1 else "of each"
-    parts: dict[str, list[str]] = {}
-    for (why, detail), paths in facts.items():
-        named = page.names.facts_in_a_sentence(filter(None, paths), own)
-        said = f"{named} ({harmless(detail)})" if named and detail else named or harmless(detail)
-        parts.setdefault(why, []).append(said)
-    if not parts:
-        return REASONS[reason]
-    return "; ".join(f"{REASONS[why]}: {', '.join(filter(None, texts))}" if any(texts)
-                     else REASONS[why] for why, texts in parts.items())
 
 
 def _find_out(page: Page, wanted: list[Wanted]) -> None:
@@ -70,26 +52,9 @@ def _find_out(page: Page, wanted: list[Wanted]) -> None:
         sheet.heading(f"TO FIND OUT: {plural(len(facts), 'fact')} would decide what "
                       f"{plural(len(waiting), 'finding')} {wait} for")
     for each in facts:
-        sheet.row("[ ]", f"{page.names.fact(each.path)}{_standing(each)}", _weight(each))
+        why = standing(each)
+        sheet.row("[ ]", f"{page.names.fact(each.path)}{f' ({why})' if why else ''}", weight(each))
     if others:
         sheet.heading("NO FACT OF THE RECORD WOULD DECIDE")
     for each in others:
-        reason = next(iter(each.reasons))
-        detail = f": {harmless(next(iter(each.details)))}" if each.details else ""
-        sheet.bullet("•", f"{REASONS[reason]}{detail} ({plural(each.count, 'finding')})")
-
-
-def _standing(each: Wanted) -> str:
-    """Why the fact is open, if it is not simply left out of the record."""
-    words = [TO_DO[reason] for reason in each.reasons if reason != "not recorded"]
-    said = "; ".join([*words, *map(harmless, each.details)])
-    return f" ({said})" if said else ""
-
-
-def _weight(each: Wanted) -> str:
-    alone, shared = len(each.alone), len(each.shared)
-    if not shared:
-        return f"decides {plural(alone, 'finding')} ({each.severity})"
-    if not alone:
-        return f"with others decides {plural(shared, 'finding')} ({each.severity})"
-    return f"decides {plural(alone, 'finding')}, with others {shared} more ({each.severity})"
+        sheet.bullet("•", f"{no_fact_words(each)} ({plural(each.count, 'finding')})")
