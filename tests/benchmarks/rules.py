@@ -1,6 +1,7 @@
 """Eighty rules on sixty things: the compiled program against a function written by hand.
 
-Run by hand: ``python tests/benchmarks/rules.py``. Both give the same outcomes and operands, which is
+Run by hand: ``python tests/benchmarks/rules.py``. Both give the same outcomes and operands,
+which is
 checked before anything is measured; the program gives flags as well. Times are the least of many
 runs that alternate, so a busy machine slows both alike; what counts is the ratio.
 """
@@ -16,10 +17,9 @@ from typing import Any
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from benchmarks.rules_by_hand import by_hand  # noqa: E402
-from benchmarks.rules_material import LIMITS, RULES, VOCABULARY, record  # noqa: E402
-
-from garboard.expressions import Program, RuleSource, compile_rules, read_expression  # noqa: E402
+from benchmarks.rules_by_hand import by_hand
+from benchmarks.rules_material import LIMITS, RULES, VOCABULARY, record
+from garboard.expressions import Program, RuleSource, compile_rules, read_expression
 
 
 def program() -> Program:

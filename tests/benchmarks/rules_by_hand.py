@@ -60,7 +60,7 @@ def by_hand(things: Mapping[str, Sequence[Any]]) -> list[Any]:
             add((5, i, U, breaker, (kind, "breaker"))); add((6, i, U, breaker, (kind, "breaker")))
         t = pc >= tc; add((7, i, P if t is True else F if t is False else U, None if t.__class__ is bool else t, (pc, tc)))
         t = risk ^ True; add((9, i, P if t is True else F if t is False else U, None if t.__class__ is bool else t, (risk,)))
-        t = (VOLTAGE_LEAST <= vr) & (vr <= VOLTAGE_MOST); add((10, i, P if t is True else F if t is False else U, None if t.__class__ is bool else t, (VOLTAGE_LEAST, vr, VOLTAGE_MOST)))
+        t = (vr >= VOLTAGE_LEAST) & (vr <= VOLTAGE_MOST); add((10, i, P if t is True else F if t is False else U, None if t.__class__ is bool else t, (VOLTAGE_LEAST, vr, VOLTAGE_MOST)))
         s = rating * RESERVE; t = (s <= holder) | breaker; add((11, i, P if t is True else F if t is False else U, None if t.__class__ is bool else t, (s, holder, kind, "breaker")))
         fuse = kind == "fuse"
         if fuse is True:

@@ -264,7 +264,8 @@ WRONG: Final[tuple[tuple[str, str, list[tuple[str, int, int]]], ...]] = (
     # temperatures
     ("battery", "battery.charge.temperature.low + hottest > hottest",
      [("expression-temperature", 33, 7)]),
-    ("battery", "battery.charge.temperature.low * 2 > hottest", [("expression-temperature", 33, 1)]),
+    ("battery", "battery.charge.temperature.low * 2 > hottest", [("expression-temperature", 33,
+                                                                  1)]),
     ("battery", "-battery.charge.temperature.low < hottest", [("expression-temperature", 1, 30)]),
     ("battery", "abs(battery.charge.temperature.low) < hottest",
      [("expression-temperature", 4, 30)]),

@@ -154,17 +154,17 @@ class Draw:
 # things ------------------------------------------------------------------------------------------
 def thing(draws: random.Random) -> dict[str, Any]:
     """A thing with a partner and parts, all values exact."""
-    return {**_values(draws, "t"), "partner": _part(draws, "q", 1),
+    return {**values(draws, "t"), "partner": _part(draws, "q", 1),
             "parts": tuple(_part(draws, f"p{place}", 1) for place in range(draws.randrange(4)))}
 
 
 def _part(draws: random.Random, identity: str, level: int) -> dict[str, Any]:
     inside = tuple(_part(draws, f"{identity}-{place}", level - 1)
                    for place in range(draws.randrange(3))) if level else ()
-    return {**_values(draws, identity), "parts": inside}
+    return {**values(draws, identity), "parts": inside}
 
 
-def _values(draws: random.Random, identity: str) -> dict[str, Any]:
+def values(draws: random.Random, identity: str) -> dict[str, Any]:
     return {"id": identity, "x": draws.choice((0.0, 0.5, 1.0, -1.5, 0.1, 3.7, 1e6)),
             "y": round(draws.uniform(-3, 3), 3), "z.low": draws.choice((0.0, 2.0, 0.3)),
             "n": draws.randrange(5), "m": draws.randrange(1, 4), "on": draws.random() < 0.5,

@@ -1,8 +1,8 @@
 """Known ways out of Python's expression evaluators, sandboxes and template engines.
 
 Each with the class of attack it stands for and where the language must stop it. The texts are of
-the kinds that have been published against evaluators built on ``eval``, on Python's syntax tree, and
-against engines that fill templates.
+the kinds that have been published against evaluators built on ``eval``, on Python's syntax tree,
+and against engines that fill templates.
 """
 
 from __future__ import annotations

@@ -14,7 +14,8 @@ from garboard.errors.codes.expressions import CODES
 from garboard.expressions import ExpressionRefused, parse
 
 
-@pytest.mark.parametrize(("text", "expected"), UNREADABLE, ids=[repr(t[:40]) for t, _ in UNREADABLE])
+@pytest.mark.parametrize(("text", "expected"), UNREADABLE, ids=[repr(t[:40]) for t,
+                                                                _ in UNREADABLE])
 def test_unreadable(text: str, expected: list[tuple[str, int, int]]) -> None:
     assert refusals(text) == expected
 

@@ -32,7 +32,7 @@ from garboard.expressions.tree import (
     Text,
     Truth,
 )
-from garboard.values import Unknown, all_of, any_of, chosen, finite, quotient
+from garboard.values import Bounds, Unknown, all_of, any_of, chosen, finite, quotient
 
 Adapt = Callable[[Any], Any]
 
@@ -145,10 +145,25 @@ class Evaluation:
 
     def _comparison(self, node: Comparison) -> Any:
         sides = [self.value(operand) for operand in node.operands]
-        pairs = [runtime.compared(left, operator, right) for left, operator, right
-                 in zip(sides, node.operators, sides[1:], strict=False)]
+        pairs = [self._pair(left, operator, right) for left, operator, right
+                 in zip(node.operands, node.operators, node.operands[1:], strict=False)]
         return all_of(pairs) if len(pairs) == 1 else runtime.settled(
             node.operators, sides, all_of(pairs))
+
+    def _pair(self, one: Expression, operator: str, other: Expression) -> Any:
+        left, right = self.values[id(one)], self.values[id(other)]
+        truth = runtime.compared(left, operator, right)
+        if not isinstance(truth, Unknown):
+            return truth
+        # what is not known of a choice may be known of both that can be chosen
+        if isinstance(one, Conditional) and isinstance(left, (Unknown, Bounds)):
+            return chosen(self.values[id(one.condition)], self._pair(one.if_true, operator, other),
+                          self._pair(one.if_false, operator, other))
+        if isinstance(other, Conditional) and isinstance(right, (Unknown, Bounds)):
+            return chosen(self.values[id(other.condition)],
+                          self._pair(one, operator, other.if_true),
+                          self._pair(one, operator, other.if_false))
+        return truth
 
     # functions -----------------------------------------------------------------------------------
     def _call(self, node: Call) -> Any:

@@ -13,7 +13,7 @@ from garboard.expressions.generate.body import Body, Constants
 from garboard.expressions.generate.values import Values
 from garboard.expressions.rule import RuleSource
 from garboard.expressions.trace import operand_nodes
-from garboard.values import Unknown, chosen, finite, member_of, quotient
+from garboard.values import Bounds, Unknown, chosen, finite, member_of, quotient
 
 #: groups of items, single things, answers, where rows go, notes of assumptions, what to do with an
 #: item on which something failed
@@ -29,13 +29,16 @@ class Group:
     rules: tuple[int, ...]
 
 
+#: What generated code calls, by the name it has there.
 _USED: Final = {
-    "Unknown": Unknown, "chosen": chosen, "finite": finite, "member_of": member_of,
-    "quotient": quotient, "date": date, "none_there": runtime.none_there,
-    "several": runtime.several, "exists": runtime.exists, "usable": runtime.usable,
-    "counted": runtime.counted, "summed": runtime.summed, "least": runtime.least,
-    "greatest": runtime.greatest, "square_root": runtime.square_root, "settled": runtime.settled,
-    "absent": runtime.absent,
+    "Unknown": Unknown, "uncertain": (Unknown, Bounds), "chosen": chosen, "finite": finite,
+    "member_of": member_of, "quotient": quotient, "date": date, "Failure": Exception,
+    "passed": outcome.PASSED, "failed": outcome.FAILED, "open": outcome.NOT_ASSESSED,
+    "excluded": outcome.NOT_APPLICABLE,
+    **{each.__name__: each for each in (
+        runtime.absent, runtime.compared, runtime.counted, runtime.exists, runtime.greatest,
+        runtime.least, runtime.none_there, runtime.settled, runtime.several, runtime.square_root,
+        runtime.summed, runtime.usable)},
 }
 
 
@@ -50,9 +53,7 @@ def rules_function(rules: Sequence[RuleSource], groups: Sequence[Group]) -> tupl
     body = Body(constants, indent=1)
     for number, group in enumerate(groups):
         _loop(body, number, group, rules)
-    names = {**_USED, "no_truth": no_truth, "passed": outcome.PASSED, "failed": outcome.FAILED,
-             "open": outcome.NOT_ASSESSED, "excluded": outcome.NOT_APPLICABLE,
-             "Failure": Exception, **constants.values}
+    names = {**_USED, "no_truth": no_truth, **constants.values}
     # handed in as defaults, constants are as quick to reach as local names
     handed = ", ".join(f"{name}={name}" for name in names)
     header = f"def rules(groups, roots, answers, out, notes, failed_on, {handed}):"

@@ -151,9 +151,8 @@ class Values:
     # comparing -----------------------------------------------------------------------------------
     def _comparison(self, node: Comparison) -> str:
         sides = [self.value(operand) for operand in node.operands]
-        pairs = [self._pair(left, operator, right, node.operands[place])
-                 for place, (left, operator, right) in enumerate(
-                     zip(sides, node.operators, sides[1:], strict=False))]
+        pairs = [self._pair(left, operator, right) for left, operator, right
+                 in zip(node.operands, node.operators, node.operands[1:], strict=False)]
         result = pairs[0]
         for pair in pairs[1:]:
             result = self.both(result, pair)
@@ -164,13 +163,36 @@ class Values:
                           f"{result} if {result}.__class__ is bool else "
                           f"settled({operators}, ({', '.join(sides)}), {result})")
 
-    def _pair(self, left: str, operator: str, right: str, node: Expression) -> str:
+    def _pair(self, one: Expression, operator: str, other: Expression) -> str:
+        truth = self._compared(one, operator, other)
+        if not isinstance(one, Conditional) and not isinstance(other, Conditional):
+            return truth
+        # what is not known of a choice may be known of both that can be chosen
+        return self._kept(("spread", truth), f"{truth} if {truth}.__class__ is bool else "
+                                             f"{self._spread(one, operator, other)}")
+
+    def _compared(self, one: Expression, operator: str, other: Expression) -> str:
+        left, right = self.names[id(one)], self.names[id(other)]
         if operator not in ("in", "not in"):
             return self._kept((operator, left, right), f"{left} {operator} {right}")
-        kind = node.type.kind if node.type else "text"
+        kind = one.type.kind if one.type else "text"
         among = self._kept(("in", left, right), f"{left} in {right} if {left}.__class__ is "
                                                 f"{_CLASS[kind]} else member_of({left}, {right})")
         return among if operator == "in" else self._negated(among)
+
+    def _spread(self, one: Expression, operator: str, other: Expression) -> str:
+        plain = (f"compared({self.names[id(one)]}, {self._key(operator)}, "
+                 f"{self.names[id(other)]})")
+        if isinstance(one, Conditional):
+            choice, ways = one, (self._spread(one.if_true, operator, other),
+                                 self._spread(one.if_false, operator, other))
+        elif isinstance(other, Conditional):
+            choice, ways = other, (self._spread(one, operator, other.if_true),
+                                   self._spread(one, operator, other.if_false))
+        else:
+            return plain
+        return (f"(chosen({self.names[id(choice.condition)]}, {', '.join(ways)}) "
+                f"if {self.names[id(choice)]}.__class__ in uncertain else {plain})")
 
     # calculating ---------------------------------------------------------------------------------
     def _arithmetic(self, node: Arithmetic) -> str:
