@@ -11,17 +11,18 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Final
 
-from garboard.assembly.manifests import manifest_of
 from garboard.assembly.table_schema import table_schema
 from garboard.documents import shipped_folder, write_whole
+from garboard.hooks import manifest_of
 from garboard.packs import pack_schema, read_pack
+from garboard.packs.cases import case_schema
 from garboard.packs.table import with_table
 from garboard.quantities import builtin
 from garboard.record.schema import record_schema
 from garboard.trail import trail_schema
 
 _SCHEMAS: Final = {"installation-record-1": record_schema, "rule-pack-1": pack_schema,
-                   "trail-1": trail_schema, "table-1": table_schema}
+                   "trail-1": trail_schema, "table-1": table_schema, "case-1": case_schema}
 
 
 def generated_files() -> dict[Path, bytes]:
@@ -30,6 +31,8 @@ def generated_files() -> dict[Path, bytes]:
              for name, schema in _SCHEMAS.items()}
     files[builtin.MANIFEST] = _json(manifest_of("garboard", builtin.garboard_quantities()))
     for pack in sorted(shipped_folder("rulepacks").iterdir()):
+        if not pack.is_dir():
+            continue
         readme = pack / "README.md"
         files[readme] = with_table(readme.read_text("utf-8"), read_pack(pack)).encode()
     return files

@@ -7,10 +7,12 @@ from collections.abc import Iterable
 from importlib import metadata
 from importlib.util import find_spec
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from garboard.hooks import API, PROJECT
-from garboard.quantities.declaration import Quantity
+from garboard.hooks.markers import API, PROJECT
+
+if TYPE_CHECKING:
+    from garboard.quantities.declaration import Quantity
 
 #: A plugin's manifest stands under this name in the folder of its top-level package.
 FILE_NAME = "manifest.json"
