@@ -4,15 +4,27 @@ from __future__ import annotations
 
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.values import Number
+from garboard.values import Number, Unknown
 
 Ids = tuple[str, ...]
 Numbers = tuple[Number, ...]
 
 _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", "definition")
 _STATE = ("steady current into a dead short; sources at their greatest open-circuit voltage, "
-          "conductors cold; joints of no resistance; declared contributions of chargers and "
-          "machines not added; arcs are not covered")
+          "conductors cold; joints of no resistance; of chargers and machines only what is "
+          "declared as their contribution; arcs are not covered")
+
+
+@quantity("record.declared_contributions", kind="opaque", unknowns="passed",
+          needs={"ids": "sources.id", "values": "sources.fault_contribution"},
+          method="The fault contribution of every charging source that declares one, by its id",
+          citation=cite("definition", "definition"),
+          valid="what is not declared is left out, not taken to be nothing: see the figures' range")
+def declared_contributions(ids: Ids | Unknown, values: Numbers | Unknown) -> dict[str, Number]:
+    if isinstance(ids, Unknown) or isinstance(values, Unknown):
+        return {}
+    return {source: value for source, value in zip(ids, values, strict=True)
+            if not isinstance(value, Unknown)}
 
 
 @quantity("record.largest_fault_circuit", kind="opaque",
@@ -20,19 +32,21 @@ _STATE = ("steady current into a dead short; sources at their greatest open-circ
                  "conductor_ids": "conductors.id", "devices": "devices.least_resistance",
                  "device_ids": "devices.id", "switches": "switches.least_resistance",
                  "switch_ids": "switches.id", "emfs": "batteries.open_circuit_voltage_max",
-                 "internal": "batteries.source_resistance", "battery_ids": "batteries.id"},
+                 "internal": "batteries.source_resistance", "battery_ids": "batteries.id",
+                 "injected": "declared_contributions"},
           method="The DC network with the resistance of every conductor, device and switch, and "
-                 "the EMF and source resistance of every battery",
+                 "the EMF and source resistance of every battery; a declared fault contribution of "
+                 "a charging source as a current into its terminal",
           citation=_NODAL, valid=_STATE)
 def largest_fault_circuit(
         network: Network, conductors: Numbers, conductor_ids: Ids, devices: Numbers,
         device_ids: Ids, switches: Numbers, switch_ids: Ids, emfs: Numbers, internal: Numbers,
-        battery_ids: Ids) -> Circuit:
+        battery_ids: Ids, injected: dict[str, Number]) -> Circuit:
     resistance: dict[str, Number] = {}
     for ids, values in ((conductor_ids, conductors), (device_ids, devices),
                         (switch_ids, switches), (battery_ids, internal)):
         resistance |= zip(ids, values, strict=True)
-    return Circuit(network, resistance, dict(zip(battery_ids, emfs, strict=True)))
+    return Circuit(network, resistance, dict(zip(battery_ids, emfs, strict=True)), injected)
 
 
 @quantity("device.prospective_current", dimension="current",
@@ -55,7 +69,8 @@ def through_current(circuit: Circuit, device: str) -> Figure:
 
 def _sided(circuit: Circuit, device: str, *, own_resistance: bool) -> Figure:
     sided = circuit.device_current(device, own_resistance=own_resistance)
-    return Figure(sided.value, remarks=(f"short at the {sided.side!r} terminal",))
+    remarks = () if sided.side is None else (f"short at the {sided.side!r} terminal",)
+    return Figure(sided.value, remarks=remarks)
 
 
 @quantity("bus.fault_current", dimension="current",
@@ -65,4 +80,5 @@ def bus_fault_current(circuit: Circuit, bus: str) -> Number:
     return circuit.fault_current(bus)
 
 
-QUANTITIES = (largest_fault_circuit, prospective_current, through_current, bus_fault_current)
+QUANTITIES = (declared_contributions, largest_fault_circuit, prospective_current,
+              through_current, bus_fault_current)
