@@ -21,7 +21,7 @@ from garboard.expressions.outcome import (
     Row,
 )
 from garboard.expressions.rule import RuleSource
-from garboard.expressions.trace import operand_nodes
+from garboard.expressions.tracing import operand_nodes
 from garboard.values import CALCULATION_ERROR, Bounds, Unknown
 
 GUARDED: Final = "guarded acceptance"
@@ -66,7 +66,7 @@ def decided(row: Row, rule: RuleSource, around: Surroundings, decision: Decision
             assumptions: bool) -> Row:
     """The row as the decision rule has it, with its flags.
 
-    ``assumptions`` says whether bounds that rest on one may have taken part; if not, the row is not
+    ``assumptions`` says whether bounds that rest on one were read at all; if not, the row is not
     looked at again for it.
     """
     flags: list[str] = []
@@ -76,7 +76,8 @@ def decided(row: Row, rule: RuleSource, around: Surroundings, decision: Decision
         if again[2] != NOT_ASSESSED:
             row, adapt = (*again[:4], _as_read(again, rule, around), ()), collapsed
             flags.append(INSIDE_UNCERTAINTY)
-    if assumptions and row[2] != NOT_ASSESSED:
+    if assumptions and row[2] != NOT_ASSESSED and (
+            rule.hides or any(isinstance(each, Bounds) and each.assumed for each in row[4])):
         without = evaluated(row[0], rule, around, doubted if adapt is None else
                             _in_turn(doubted, adapt))
         if without[2] != row[2]:

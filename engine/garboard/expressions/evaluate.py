@@ -82,7 +82,7 @@ class Evaluation:
             case LimitName():
                 return self.around.limits[node.name]
             case AnswerName():
-                return self._adapted(self.around.answers[node.question])
+                return self._answer(node)
             case Read():
                 return self._read(node)
             case Negative():
@@ -127,6 +127,11 @@ class Evaluation:
         if kind in ("one", "many"):
             return owner[name]
         return self._adapted(runtime.usable(owner[name], kind, owner, name, self.notes))
+
+    def _answer(self, node: AnswerName) -> Any:
+        kind = node.type.kind if node.type else "opaque"
+        return self._adapted(runtime.usable(self.around.answers[node.question], kind, None,
+                                            f"answer.{node.question}", self.notes))
 
     def _several(self, node: Expression) -> Any:
         if not isinstance(node, Read):

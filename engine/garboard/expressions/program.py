@@ -10,7 +10,8 @@ from garboard.expressions.evaluate import Surroundings
 from garboard.expressions.generate import Group, rules_function
 from garboard.expressions.outcome import NOT_APPLICABLE, NOT_ASSESSED, Row
 from garboard.expressions.rule import RuleSource
-from garboard.expressions.trace import RuleTrace, trace_of
+from garboard.expressions.trace import RuleTrace
+from garboard.expressions.tracing import trace_of
 from garboard.values import AWAITS_ANSWER, NOT_RECORDED, Unknown
 
 #: Items of every subject: a list, ``None`` where the record has none, or why it is not known.

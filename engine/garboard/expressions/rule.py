@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from garboard.expressions.check import Checked
+from garboard.expressions.tree import Conditional, Expression, Gathering, children
 
 #: What a limit can be: a figure in its canonical unit, a count, or a list of texts.
 LimitValue = float | int | tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class RuleSource:
     """One rule, checked. ``limits`` holds at least the values of the limits it uses."""
 
@@ -28,6 +30,11 @@ class RuleSource:
         if missing:
             raise ValueError(f"rule {self.name}: no value for the limits {', '.join(missing)}")
 
+    @cached_property
+    def hides(self) -> bool:
+        """Whether bounds can take part without showing among the operands: in loops and choices."""
+        return any(_hides(part.root) for part in self.parts)
+
     @property
     def about(self) -> str:
         return self.must_hold.about
@@ -37,3 +44,7 @@ class RuleSource:
         """Condition, if any, and requirement."""
         return (self.must_hold,) if self.applies_when is None else (
             self.applies_when, self.must_hold)
+
+
+def _hides(node: Expression) -> bool:
+    return isinstance(node, (Conditional, Gathering)) or any(map(_hides, children(node)))

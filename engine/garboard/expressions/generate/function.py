@@ -12,7 +12,7 @@ from garboard.expressions.check import Checked
 from garboard.expressions.generate.body import Body, Constants
 from garboard.expressions.generate.values import Values
 from garboard.expressions.rule import RuleSource
-from garboard.expressions.trace import operand_nodes
+from garboard.expressions.tracing import operand_nodes
 from garboard.values import Bounds, Unknown, chosen, finite, member_of, quotient
 
 #: groups of items, single things, answers, where rows go, notes of assumptions, what to do with an
