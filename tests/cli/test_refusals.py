@@ -86,3 +86,15 @@ def test_a_trail_that_cannot_be_written_is_refused(garboard: Callable[..., Ran])
     assert ran.code == 3
     assert "no/such/folder" in ran.err
     assert ran.out == ""
+
+
+def test_a_record_over_the_size_limit_is_refused_unread_and_the_limit_can_be_raised(
+        garboard: Callable[..., Ran]) -> None:
+    padding = "# " + "x" * 98 + "\n"
+    Path("large.yaml").write_text(RECORD + padding * 10_000, "utf-8")
+    ran = garboard("assess", "large.yaml", "--pack", HERE / "figures-pack.yaml",
+                   "--size-limit", "1")
+    assert ran.code == 3
+    assert ran.err.splitlines()[0].endswith("document-too-large: The file is too large")
+    assert "1,000,000" in ran.err
+    assert garboard("assess", "large.yaml", "--pack", HERE / "figures-pack.yaml").code == 1

@@ -12,7 +12,7 @@ from typing import Any
 from garboard.assembly.plugins import Plugins, load_plugins
 from garboard.assembly.vocabulary import vocabulary_of
 from garboard.assessment import Assessment, assess, assessment_day
-from garboard.documents import read_document, shipped_folder
+from garboard.documents import DEFAULT_LIMITS, Limits, read_document, shipped_folder
 from garboard.expressions import Vocabulary
 from garboard.packs import CheckedPack, find_pack, load_pack
 from garboard.quantities import Registry
@@ -25,6 +25,7 @@ class Workshop:
 
     plugins: Plugins
     pack_files: list[Path] = field(default_factory=list)
+    record_limits: Limits = DEFAULT_LIMITS
 
     @cached_property
     def registry(self) -> Registry:
@@ -45,7 +46,7 @@ class Workshop:
 
     def read_record(self, file: str | Path) -> Record:
         """The record in a file; DocumentRefused or RecordRefused with every problem of it."""
-        return read_record(read_document(file))
+        return read_record(read_document(file, self.record_limits))
 
     def assess(self, file: str | Path, packs: tuple[CheckedPack, ...],
                day: str | None = None) -> Assessment:
@@ -69,6 +70,6 @@ class Workshop:
                 "python": platform.python_version(), "platform": platform.platform()}
 
 
-def open_workshop() -> Workshop:
+def open_workshop(record_limits: Limits = DEFAULT_LIMITS) -> Workshop:
     """A workshop with the built-in quantities and all installed plugins."""
-    return Workshop(load_plugins())
+    return Workshop(load_plugins(), record_limits=record_limits)

@@ -37,18 +37,21 @@ Exit codes:
 @click.option("--trail", metavar="FILE",
               help="Where to write the trail; for several records, a folder that exists  "
                    "[default: NAME.trail.json in the current folder]")
+@click.option("--size-limit", "megabytes", type=click.IntRange(1, 1000), default=4,
+              show_default=True, metavar="MB", help="Largest record that is read, in megabytes.")
 @click.option("--json", "as_json", is_flag=True, help="Print findings as JSON instead of text.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
 def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None, trail: str | None,
-            as_json: bool, us_units: bool) -> int:
+            megabytes: int, as_json: bool, us_units: bool) -> int:
     """Check installation records against rule packs, write the audit trail, say what came out."""
     from garboard.assembly import open_workshop
     from garboard.cli.printing import show_report, show_warning
     from garboard.cli.trail_path import trail_paths
+    from garboard.documents import Limits
     from garboard.errors import Refused
     from garboard.trail import prevailing
 
-    workshop = open_workshop()
+    workshop = open_workshop(Limits.for_size(megabytes))
     for problem in workshop.plugins.problems:
         show_warning(problem)
     rules = workshop.load_packs(packs)

@@ -23,6 +23,11 @@ class Limits:
     aliased_nodes: int = 1_000
     problems: int = 100
 
+    @classmethod
+    def for_size(cls, megabytes: int) -> Limits:
+        """The usual limits, with those on size and values raised or lowered in proportion."""
+        return cls(size_bytes=megabytes * 1_000_000, nodes=megabytes * 12_500)
+
     def expected(self, name: str, what: str) -> str:
         """The ``expected`` text of a problem: ``at most 40 levels (limit depth)``."""
         return f"at most {getattr(self, name):,} {what} (limit {name})"

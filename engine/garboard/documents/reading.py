@@ -102,7 +102,8 @@ def _bytes(path: Path, name: str, limits: Limits) -> bytes:
 
 def _too_large(file: str, size: int, limits: Limits) -> Problem:
     return Problem("document-too-large", Place(file), f"{size:,} bytes",
-                   limits.expected("size_bytes", "bytes"))
+                   limits.expected("size_bytes", "bytes"),
+                   "if the file is really meant to be that large, raise the limit")
 
 
 def _missing(path: Path) -> str:
