@@ -79,20 +79,28 @@ def _bus(strings: tuple[String, ...], buses: list[str], ways: Ways,
     """The bus nearest to the most strings."""
     if not buses:
         return None
-    nearest: dict[str, int] = dict.fromkeys(buses, 0)
-    distance: dict[str, int] = dict.fromkeys(buses, 0)
-    for string in strings:
-        steps = _distances(string.positive, ways, coupling)
-        least = min(steps[bus] for bus in buses)
+    tops = [string.positive for string in strings]
+    parts = _parts_between(tops, buses, ways, coupling)
+    nearest = dict.fromkeys(buses, 0)
+    for top in tops:
+        least = min(parts[top, bus] for bus in buses)
         for bus in buses:
-            distance[bus] += steps[bus]
-            nearest[bus] += steps[bus] == least
-    return min(buses, key=lambda bus: (-nearest[bus], distance[bus], buses.index(bus)))
+            nearest[bus] += parts[top, bus] == least
+    place = {bus: position for position, bus in enumerate(buses)}
+    return min(buses, key=lambda bus: (-nearest[bus], sum(parts[top, bus] for top in tops),
+                                       place[bus]))
 
 
-def _distances(start: str, ways: Ways, coupling: set[str]) -> dict[str, int]:
-    """How many parts lie between a node and each other one."""
-    found: dict[str, int] = {}
-    for node, step in ways.walk(start, coupling):
-        found[node] = 0 if step is None else found[step.left] + 1
+def _parts_between(tops: list[str], buses: list[str], ways: Ways,
+                   coupling: set[str]) -> dict[tuple[str, str], int]:
+    """How many parts lie between each top and each bus, walked from the fewer of the two."""
+    found: dict[tuple[str, str], int] = {}
+    for start in min(buses, tops, key=len):
+        steps: dict[str, int] = {}
+        for node, step in ways.walk(start, coupling):
+            steps[node] = 0 if step is None else steps[step.left] + 1
+        if len(buses) <= len(tops):
+            found |= {(top, start): steps[top] for top in tops}
+        else:
+            found |= {(start, bus): steps[bus] for bus in buses}
     return found

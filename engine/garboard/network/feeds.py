@@ -7,7 +7,9 @@ source lies beyond it. Where a battery lies within, the end is fed without prote
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import dataclass
+from itertools import accumulate
 from typing import Literal
 
 from garboard.network.graph import Edge
@@ -38,13 +40,13 @@ class Feed:
 
 
 class Feeds:
-    """Answers for all conductors; what lies beyond a device is found once."""
+    """Answers for all conductors; what lies beyond each device is found once for an island."""
 
     def __init__(self, ways: Ways, batteries: dict[str, tuple[str, ...]],
                  sources: dict[str, str], loads: frozenset[str]) -> None:
         self._ways = ways
         self._batteries, self._sources, self._loads = batteries, sources, loads
-        self._beyond: dict[tuple[str, str], str] = {}
+        self._counted: dict[str, _Counted] = {}
 
     def of(self, conductor: Edge) -> tuple[Feed, Feed]:
         """Both ends of a conductor."""
@@ -69,17 +71,33 @@ class Feeds:
 
     def _past(self, device: str, node: str) -> str:
         """What lies beyond a device: ``battery``, else ``source``, else nothing."""
-        key = (device, node)
-        if key not in self._beyond:
-            found = ""
-            for other, _ in self._ways.walk(node, (device,)):
-                if other in self._batteries:
-                    found = "battery"
-                    break
-                if other in self._sources:
-                    found = "source"
-            self._beyond[key] = found
-        return self._beyond[key]
+        if node not in self._counted:
+            island = _Counted(self._ways.bridges(node), (self._batteries, self._sources))
+            self._counted |= dict.fromkeys(island.place, island)
+        batteries, sources = self._counted[node].beyond(device, node)
+        return "battery" if batteries else "source" if sources else ""
+
+
+class _Counted:
+    """How many nodes of two kinds lie on the side of a device that a node is on."""
+
+    def __init__(self, bridges: tuple[list[str], dict[str, tuple[int, int]]],
+                 kinds: tuple[Container[str], Container[str]]) -> None:
+        nodes, self._bridges = bridges
+        self.place = {node: position for position, node in enumerate(nodes)}
+        self._sums = [list(accumulate((node in kind for node in nodes), initial=0))
+                      for kind in kinds]
+
+    def beyond(self, device: str, node: str) -> list[int]:
+        """A device that is no bridge leaves everything joined: all of the island lies beyond it."""
+        totals = [sums[-1] for sums in self._sums]
+        if device not in self._bridges:
+            return totals
+        first, last = self._bridges[device]
+        there = [sums[last] - sums[first] for sums in self._sums]
+        if first <= self.place[node] < last:
+            return there
+        return [total - count for total, count in zip(totals, there, strict=True)]
 
 
 def protecting(feeds: tuple[Feed, Feed]) -> tuple[str, ...]:

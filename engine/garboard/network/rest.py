@@ -51,17 +51,16 @@ class Rest:
         self._candidates, self._drawn = candidates, draw
 
     @cached_property
-    def _found(self) -> tuple[tuple[Link, ...], tuple[int, ...], tuple[int, int] | None]:
+    def _found(self) -> tuple[tuple[Link, ...], tuple[int, int] | None]:
         candidates = [link for link in self._candidates() if link.u != link.v]
         ends = [(link.u, link.v) for link in candidates]
         draw = self._drawn
         if draw is not None:
             ends.append(draw)
         matter = between(ends, self.u, self.v)
-        if len(candidates) not in matter:
+        if draw is not None and len(candidates) not in matter:
             draw = None
-        links = tuple(candidates[number] for number in matter if number < len(candidates))
-        return links, elimination_order([ends[n] for n in matter], (self.u, self.v)), draw
+        return tuple(candidates[n] for n in matter if n < len(candidates)), draw
 
     @property
     def links(self) -> tuple[Link, ...]:
@@ -69,14 +68,17 @@ class Rest:
         return self._found[0]
 
     @property
-    def order(self) -> tuple[int, ...]:
-        """How to eliminate the other nodes."""
-        return self._found[1]
-
-    @property
     def draw(self) -> tuple[int, int] | None:
         """Where a current is drawn, if that matters."""
-        return self._found[2]
+        return self._found[1]
+
+    @cached_property
+    def order(self) -> tuple[int, ...]:
+        """How to eliminate the other nodes."""
+        ends = [(link.u, link.v) for link in self.links]
+        if self.draw is not None:
+            ends.append(self.draw)
+        return elimination_order(ends, (self.u, self.v))
 
 
 class Question(NamedTuple):

@@ -71,11 +71,7 @@ class Situation:
     def links(self) -> list[Link]:
         """All live connections, those from a node to itself included."""
         skeleton = self._skeleton
-        found: list[Link] = []
-        for number, bundle in enumerate(skeleton.bundles):
-            skipped = tuple(chain for chain in bundle.chains if chain in self._cuts)
-            if len(skipped) < len(bundle.chains):
-                found.append(Link(bundle.u, bundle.v, (), number, skipped))
+        found = self._bundles()
         for number, positions in self._cuts.items():
             elements, nodes = skeleton.chains[number]
             marks = sorted({0, len(elements), *positions})
@@ -84,9 +80,25 @@ class Situation:
                 if not (len(piece) == 1 and piece[0][0] in self._without):
                     found.append(Link(nodes[first], nodes[last], piece))
         found += self._stems
-        if not self._same:
-            return found
-        return [link._replace(u=self.named(link.u), v=self.named(link.v)) for link in found]
+        same = self._same
+        return [link._replace(u=same.get(link.u, link.u), v=same.get(link.v, link.v))
+                if link.u in same or link.v in same else link for link in found]
+
+    def _bundles(self) -> list[Link]:
+        """The bundles without the chains that are cut."""
+        skeleton = self._skeleton
+        if "links" not in skeleton.kept:
+            skeleton.kept["links"] = [Link(each.u, each.v, (), number)
+                                      for number, each in enumerate(skeleton.bundles)]
+        found: list[Link | None] = list(skeleton.kept["links"])
+        for chain in self._cuts:
+            number = skeleton.bundle_of.get(chain, -1)
+            link = found[number] if number >= 0 else None
+            if link is not None:
+                skipped = (*link.skipped, chain)
+                left = len(skipped) < len(skeleton.bundles[number].chains)
+                found[number] = link._replace(skipped=skipped) if left else None
+        return [link for link in found if link is not None]
 
     def rest(self, u: int, v: int, links: Iterable[Link] | None = None,
              draw: tuple[int, int] | None = None, local: Local | None = None) -> Rest | None:
