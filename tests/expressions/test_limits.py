@@ -7,7 +7,7 @@ import sys
 
 import pytest
 
-from expressions.small_boat import refusals
+from expressions.small_boat import program, refusals
 from garboard.expressions import ExpressionRefused, Limits, parse
 
 #: what is built, and the code it is refused with
@@ -90,3 +90,20 @@ def test_as_much_as_the_limits_allow_is_read() -> None:
     parse(" or ".join(["a"] * 399))
     parse("(" * 20 + "a" + ")" * 20)
     parse("a in (" + ", ".join(["1"] * 100) + ")")
+
+
+def _choices(depth: int) -> str:
+    return "battery.age" if depth == 0 else (
+        f"({_choices(depth - 1)} if battery.heated else {_choices(depth - 1)})")
+
+
+@pytest.mark.parametrize("text", [
+    f"{_choices(5)} == {_choices(5)}",
+    "all(all(" + " and ".join(["c.heated or b.heated"] * 70) + " for c in b.place.batteries) "
+    "for b in battery.bank.batteries)",
+    "(" * 19 + "battery.heated" + " if battery.heated else battery.covered)" * 19,
+    " and ".join(f"battery.age + {number} > 0" for number in range(90)),
+], ids=["choices on both sides", "a long loop in a loop", "choices in choices", "many terms"])
+def test_the_largest_rules_that_are_read_are_compiled_in_bounds(text: str) -> None:
+    """What is generated from one rule stays small, however the parts multiply."""
+    assert len(program(text).python) < 200_000
