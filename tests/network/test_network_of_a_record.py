@@ -112,6 +112,15 @@ def test_without_a_negative_bus_the_first_traced_negative_is_the_return() -> Non
     assert network.graph.reference == "pack-1.negative"
 
 
+def test_where_only_loads_have_negative_runs_their_bus_is_the_return() -> None:
+    network = boat("pack-1 > w1 f1 > bus-main\nbus-main > w2 > load-a\n"
+                   "load-a.negative > w3 > bus-negative")
+    assert network.graph.reference == "bus-negative"
+    found = circuit(network, {"pack-1": 2e-3, "w1": 1e-3, "f1": 0.0, "w2": 3e-3, "w3": 4e-3}, 10.0)
+    assert found.fault_current("load-a.positive") == pytest.approx(1000.0)
+    assert found.fault_current("bus-main") == pytest.approx(10.0 / 3e-3)
+
+
 def test_two_in_series_with_a_fault_at_the_link() -> None:
     """At the link only the lower battery drives; at the top both do."""
     network = boat("pack-1.positive > w1 > pack-2.negative\npack-2.positive > f2 > bus-main")

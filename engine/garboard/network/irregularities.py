@@ -88,10 +88,11 @@ def _reversed(layout: Layout) -> Iterator[Irregularity]:
 
 def _negatives_apart(layout: Layout) -> Iterator[Irregularity]:
     """Negative sides that are not joined to the common return."""
-    positive = {edge.end for edge in layout.batteries}
     for nodes in layout.islands.members.values():
-        apart = tuple(edge.id for edge in layout.batteries if edge.start in nodes)
-        if apart and layout.reference not in nodes and positive.isdisjoint(nodes):
+        apart = tuple(node.removesuffix(".negative") for node in nodes
+                      if node.endswith(".negative"))
+        if apart and layout.reference not in nodes and not any(
+                node.endswith(".positive") for node in nodes):
             yield Irregularity("negative-sides-apart", apart, (
                 f"the negative side of {', '.join(apart)} is not joined to that of the others"))
 

@@ -9,7 +9,8 @@ from its negative to its positive node.
 caller folds the returns into the resistance of the outgoing conductors. Where no battery's negative
 is traced, that return is the node ``(return)``. Where some are, the common return is the bus that
 most of them reach on the negative side (the first in the record of several; without a bus, the
-negative terminal of the first such battery), and untraced negatives are taken to lie on it.
+negative terminal of the first such battery), and untraced negatives are taken to lie on it. Where
+only negatives of loads and sources are traced, it is the bus that most of those reach.
 
 **Where a fault returns to.** A fault is taken to the common return. At the positive terminal of a
 load or source whose negative terminal is traced it is taken across its own two terminals. At a node
@@ -18,6 +19,7 @@ of the negative side it is taken to the positive side (see ``build``).
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final, cast
@@ -112,15 +114,17 @@ def _branches(run: Thing) -> list[Edge]:
 def _reference(batteries: list[str], buses: list[str], nodes: Iterable[str],
                islands: Islands) -> str:
     """The common return: see the head of this file."""
-    known = set(nodes)
     positive_islands = {islands.of(f"{battery}.positive") for battery in batteries}
-    negatives = [f"{battery}.negative" for battery in batteries if f"{battery}.negative" in known]
-    plain = [node for node in negatives if islands.of(node) not in positive_islands]
-    if not plain:
-        return RETURN
-    reached = {bus: sum(islands.joined(bus, node) for node in plain) for bus in buses}
-    most = max(reached.values(), default=0)
-    return next((bus for bus in buses if most and reached[bus] == most), plain[0])
+    negatives = {node: None for node in nodes if node.endswith(".negative")
+                 and islands.of(node) not in positive_islands}
+    of_batteries = [node for node in (f"{battery}.negative" for battery in batteries)
+                    if node in negatives]
+    counted = of_batteries or [node for node in negatives if not any(
+        other.endswith(".positive") for other in islands.around(node))]
+    reached = Counter(islands.of(node) for node in counted)
+    most = max((reached[islands.of(bus)] for bus in buses), default=0)
+    return next((bus for bus in buses if most and reached[islands.of(bus)] == most),
+                of_batteries[0] if of_batteries else RETURN)
 
 
 def _with_sources(layout: Layout, batteries: list[str], sources: list[str]) -> Layout:

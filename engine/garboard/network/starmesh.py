@@ -13,6 +13,7 @@ same in all lanes.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from typing import Any, Final
 
 #: Conductance of a tie. Tested by identity: a large number is not a tie.
@@ -48,7 +49,7 @@ def join(net: Net, u: int, v: int, g: Amount, s: Amount) -> None:
         return
     old_g, old_s = old
     if old_g is INF or g is INF:
-        if old_g is g and abs(old_s - s) > SAME_VOLTAGE * max(abs(old_s), abs(s)):
+        if old_g is g and _beyond_rounding(old_s - s, (old_s, s)):
             raise Unlimited("sources of different voltage are joined without any resistance")
         g, s = old if old_g is INF else (g, s)
     else:
@@ -71,7 +72,7 @@ def eliminate(net: Net, node: int) -> None:
     total = sum(g for g, _ in star.values())
     if isinstance(total, float) and total == 0.0:
         pushed = [s for _, s in star.values()]
-        if abs(sum(pushed)) > SAME_VOLTAGE * max(map(abs, pushed)):
+        if _beyond_rounding(sum(pushed), pushed):
             raise NoAnswer("a current from outside has no way to flow")
         return
     ends = [(neighbour, g / total, g, s) for neighbour, (g, s) in star.items()]
@@ -100,10 +101,16 @@ def loop_current(rest: tuple[Amount, Amount], resistance: float, emf: float) -> 
     g, s = rest
     if g is INF:
         if resistance == 0:
-            if abs(emf - s) <= SAME_VOLTAGE * max(abs(emf), abs(s)):
-                raise NoAnswer("two connections of no resistance lie side by side")
-            raise Unlimited("nothing in the loop has any resistance")
+            if _beyond_rounding(emf - s, (emf, s)):
+                raise Unlimited("nothing in the loop has any resistance")
+            raise NoAnswer("two connections of no resistance lie side by side")
         return (emf - s) / resistance
     if resistance == math.inf:
         return s * 0.0
     return (g * emf - s) / (1.0 + g * resistance)
+
+
+def _beyond_rounding(difference: Amount, parts: Iterable[Amount]) -> bool:
+    """Whether a sum that should vanish does not, in any lane."""
+    verdict = abs(difference) > SAME_VOLTAGE * sum(map(abs, parts))
+    return bool(verdict if isinstance(verdict, bool) else verdict.any())
