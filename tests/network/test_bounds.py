@@ -251,6 +251,34 @@ def test_two_corners_are_not_enough_for_shares() -> None:
     assert bounded.lo == pytest.approx(worst)
 
 
+@pytest.mark.parametrize("seed", range(10))
+def test_draws_of_injected_and_drawn_currents(seed: int) -> None:
+    """Contributions of chargers and the current drawn are known within bounds too."""
+    asked = Asked(network(seed, sources=3), seed, unrecorded=0.0)
+    made = asked.made
+    charger = Edge("charger", "return", "bus0", "injector")
+    with_charger = Graph(made.graph.nodes, (*made.graph.edges.values(), charger), "return")
+    injected, total = Bounds(0.0, 300.0), Bounds(-50.0, 150.0)
+
+    def figures(resistance: Mapping[str, Number], emf: Mapping[str, Number], adds: Number,
+                drawn: Number) -> dict[str, Number]:
+        c = Circuit(with_charger, resistance, emf, {"charger": adds})
+        found: dict[str, Number] = {point: c.fault_current(point) for point in made.points[::4]}
+        for device in made.devices[:2]:
+            found[device] = c.device_current(device, own_resistance=True).value
+        return found | c.currents_at(drawn, "bus0", list(emf)[:2])
+
+    bounds = figures(asked.resistance, asked.emf, injected, total)
+    for _ in range(40):
+        drawn = figures(
+            {edge: asked.inside(value) for edge, value in asked.resistance.items()},
+            {edge: asked.inside(value) for edge, value in asked.emf.items()},
+            asked.inside(injected), asked.inside(total))
+        for name, value in drawn.items():
+            assert isinstance(value, float)
+            assert contains(bounds[name], value), name
+
+
 # what comes with the bounds
 
 def test_an_unrecorded_resistance_is_at_least_zero() -> None:

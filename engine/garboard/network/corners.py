@@ -48,24 +48,26 @@ def common_emf(rest: Rest, pieces: tuple[Piece, ...]) -> bool:
     return any(_all_equal(node, pieces) for node in (rest.v, rest.u))
 
 
-def one_emf_everywhere(skeleton: Skeleton, ranges: Ranges, rest: Rest | None = None) -> bool:
-    """Rule 2 without a look at the pieces: whether it holds for rests that lead to the return.
-
-    For the skeleton as a whole: every EMF sits in a chain that touches the return, all of these
+def one_emf_everywhere(skeleton: Skeleton, ranges: Ranges) -> bool:
+    """Rule 2 for a whole skeleton: every EMF sits in a chain that touches the return, all of these
     chains have the same EMF away from it, every EMF that varies points away from it, and nothing
-    injects current. For a ``rest`` of such a
-    skeleton: it is the quick kind, seen from a point, or from a device in a chain that touches the
-    return whose batteries all lie between the device and the return; then the fault at the device
+    injects current."""
+    if any(edge.kind == INJECTOR for edge in skeleton.elements):
+        return False
+    pieces = tuple(piece(each.nodes[0], each.nodes[-1], each.elements, ranges)
+                   for each in skeleton.chains)
+    along = all(sign > 0 or not ranges.emf_varies(element)
+                for each in pieces for element, sign in _away(skeleton.reference, each))
+    return along and _all_equal(skeleton.reference, pieces)
+
+
+def one_emf_seen(skeleton: Skeleton, ranges: Ranges, rest: Rest) -> bool:
+    """Rule 2 for a rest of a skeleton where it holds for the whole, without a look at the pieces.
+
+    The rest is of the quick kind, seen from a point, or from a device in a chain that touches the
+    return whose batteries all lie between the device and the return: then a fault at the device
     leaves on the far side either those batteries alone, or everything else.
     """
-    if rest is None:
-        pieces = tuple(piece(each.nodes[0], each.nodes[-1], each.elements, ranges)
-                       for each in skeleton.chains)
-        if any(edge.kind == INJECTOR for edge in skeleton.elements):
-            return False
-        along = all(sign > 0 or not ranges.emf_varies(element)
-                    for each in pieces for element, sign in _away(skeleton.reference, each))
-        return along and _all_equal(skeleton.reference, pieces)
     if rest.local is None:
         return False
     if rest.local.chain < 0:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from functools import cached_property
 from typing import Any, Final
 
-from garboard.network.corners import common_emf, one_emf_everywhere
+from garboard.network.corners import common_emf, one_emf_everywhere, one_emf_seen
 from garboard.network.grounds import Grounds, GroundsOf, joined
 from garboard.network.narrowing import Box, equalised
 from garboard.network.pieces import Ends, Piece, piece, pieces_of
@@ -131,7 +131,7 @@ class Currents:
         return known[1]
 
     def _find_corners(self, rest: Rest) -> list[Solution] | None:
-        if self._one_emf and one_emf_everywhere(self._skeleton, self._ranges, rest):
+        if self._one_emf and one_emf_seen(self._skeleton, self._ranges, rest):
             return self._all_ends
         pieces = pieces_of(rest, self._skeleton, self._ranges)
         variables = variables_of(rest, pieces, self._ranges, self._draw)

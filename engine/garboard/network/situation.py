@@ -1,5 +1,7 @@
-"""A network with a fault or load in it: where chains are cut, which nodes a fault makes one, which
-stems of dead trees it brings to life."""
+"""A network with a fault or load in it.
+
+Where chains are cut, which nodes the fault makes one, which stems of dead trees it brings to life.
+"""
 
 from __future__ import annotations
 
