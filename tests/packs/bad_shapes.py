@@ -56,7 +56,7 @@ BAD_SHAPES = [
     ("an empty caution", GOOD + "cautions: [Mind it., '']\n", [("value-empty", 16, 22)]),
     ("layers", GOOD + "builds_on: [{pack: other, from: 1.0.0}]\n", [("pack-key-not-yet", 16, 1)]),
     ("acceptance", GOOD + "acceptance: {}\n", [("pack-key-not-yet", 16, 1)]),
-    ("dispensations", GOOD + "dispensations: []\n", [("pack-key-not-yet", 16, 1)]),
+    ("dispensations", GOOD + "dispensations: []\n", [("key-unknown", 16, 1)]),
     ("a need without its version", GOOD + "needs: [{plugin: garboard}]\n",
      [("key-missing", 16, 9)]),
     ("a need of version zero", GOOD + "needs: [{plugin: garboard, api: 0}]\n",

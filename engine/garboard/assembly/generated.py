@@ -14,7 +14,7 @@ from typing import Any, Final
 from garboard.assembly.table_schema import table_schema
 from garboard.documents import shipped_folder, write_whole
 from garboard.hooks import manifest_of
-from garboard.packs import pack_schema, read_pack
+from garboard.packs import dispensations_schema, pack_schema, read_pack
 from garboard.packs.cases import case_schema
 from garboard.packs.table import with_table
 from garboard.quantities import builtin
@@ -22,7 +22,8 @@ from garboard.record.schema import record_schema
 from garboard.trail import trail_schema
 
 _SCHEMAS: Final = {"installation-record-1": record_schema, "rule-pack-1": pack_schema,
-                   "trail-1": trail_schema, "table-1": table_schema, "case-1": case_schema}
+                   "trail-1": trail_schema, "dispensations-1": dispensations_schema,
+             "table-1": table_schema, "case-1": case_schema}
 
 
 def generated_files() -> dict[Path, bytes]:

@@ -14,7 +14,7 @@ from garboard.assembly.vocabulary import vocabulary_of
 from garboard.assessment import Assessment, assess, assessment_day
 from garboard.documents import DEFAULT_LIMITS, Limits, read_document, shipped_folder
 from garboard.expressions import Vocabulary
-from garboard.packs import CheckedPack, find_pack, load_pack
+from garboard.packs import CheckedPack, Dispensation, find_pack, load_pack
 from garboard.quantities import Registry
 from garboard.record import Record, read_record
 
@@ -49,13 +49,14 @@ class Workshop:
         return read_record(read_document(file, self.record_limits))
 
     def assess(self, file: str | Path, packs: tuple[CheckedPack, ...],
-               day: str | None = None) -> Assessment:
+               day: str | None = None,
+               dispensations: tuple[Dispensation, ...] = ()) -> Assessment:
         """The assessment of the record in a file, for the given day or that of the survey."""
         started = time.perf_counter()
         record = self.read_record(file)
         reading = time.perf_counter() - started
         return assess(record, packs, self.registry, assessment_day(record, day), self.about(),
-                      timings={"reading": reading})
+                      timings={"reading": reading}, dispensations=dispensations)
 
     def about(self) -> dict[str, Any]:
         """What a trail says of the program that made it, outside the digest."""

@@ -10,6 +10,7 @@ from typing import Any
 
 from garboard.assessment.day import Day
 from garboard.assessment.derived import derivations_in_trail, quantities_in_trail
+from garboard.assessment.dispensing import mark_dispensed
 from garboard.assessment.facts import places_of, record_in_trail
 from garboard.assessment.findings import findings_of
 from garboard.assessment.packs import pack_in_trail
@@ -17,7 +18,7 @@ from garboard.documents import write_whole
 from garboard.errors import Problem
 from garboard.expressions import Row
 from garboard.network import build_network
-from garboard.packs import CheckedPack
+from garboard.packs import CheckedPack, Dispensation
 from garboard.quantities import Figures, Registry
 from garboard.record import Record
 from garboard.trail import Trail, make_trail, trail_bytes
@@ -37,9 +38,11 @@ class Assessment:
 
 
 def assess(record: Record, packs: Sequence[CheckedPack], registry: Registry, day: Day,
-           about: Mapping[str, Any], timings: Mapping[str, float] | None = None) -> Assessment:
+           about: Mapping[str, Any], timings: Mapping[str, float] | None = None,
+           dispensations: Sequence[Dispensation] = ()) -> Assessment:
     """Assess a record against packs.
 
+    DispensationsRefused when a rule cannot be dispensed with, or it is not clear which is meant.
     ``about`` goes into the part of the trail outside the digest, and ``timings`` (seconds by part
     of the work) with it.
     """
@@ -50,15 +53,18 @@ def assess(record: Record, packs: Sequence[CheckedPack], registry: Registry, day
     clock.mark("figures and rules")
     findings = [finding for checked, applies, rows in ran
                 for finding in findings_of(checked, figures, applies, rows)]
+    dispensed = mark_dispensed(findings, dispensations, packs, record, day.day.isoformat())
     derivations = derivations_in_trail(figures, _keys_of(findings))
     irregularities = [{"code": each.code, "items": list(each.items), "text": each.text}
                       for each in figures.network.irregularities]
-    warnings = (*record.warnings, *(each for checked in packs for each in checked.warnings))
+    warnings = (*record.warnings, *(each for checked in packs for each in checked.warnings),
+                *dispensed.warnings)
     trail = make_trail(
         date=day.day.isoformat(), date_from=day.origin, record=record_in_trail(record),
         packs=[pack_in_trail(checked, applies) for checked, applies, _ in ran],
         findings=findings, derivations=derivations,
         quantities=quantities_in_trail(derivations, figures), irregularities=irregularities,
+        dispensations=dispensed.in_trail,
         about={**about, "places": places_of(record, record.document),
                "warnings": [each.as_data() for each in warnings],
                "failures": [{"of": each.key, "raised": each.raised, "traceback": each.traceback}

@@ -8,6 +8,7 @@ EPILOG = """\b
 Examples:
   garboard assess launch.yaml --pack small-craft-lithium
   garboard assess launch.yaml --pack small-craft-lithium --pack ./house-rules --on 2026-04-18
+  garboard assess launch.yaml --pack small-craft-lithium --dispensations agreed.yaml
   garboard assess launch.yaml ferry.yaml --pack small-craft-lithium --trail trails/ --json
 
 \b
@@ -34,6 +35,8 @@ Exit codes:
               help="Rule pack to check against; may be given several times.")
 @click.option("--on", "day", metavar="DATE",
               help="Date of the assessment, YEAR-MONTH-DAY  [default: the survey's date]")
+@click.option("--dispensations", metavar="FILE",
+              help="Agreed exceptions: rule, item, reason, by whom, from when until when.")
 @click.option("--trail", metavar="FILE",
               help="Where to write the trail; for several records, a folder that exists  "
                    "[default: NAME.trail.json in the current folder]")
@@ -41,25 +44,30 @@ Exit codes:
               show_default=True, metavar="MB", help="Largest record that is read, in megabytes.")
 @click.option("--json", "as_json", is_flag=True, help="Print findings as JSON instead of text.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
-def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None, trail: str | None,
-            megabytes: int, as_json: bool, us_units: bool) -> int:
+def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None,
+            dispensations: str | None, trail: str | None, megabytes: int, as_json: bool,
+            us_units: bool) -> int:
     """Check installation records against rule packs, write the audit trail, say what came out."""
     from garboard.assembly import open_workshop
     from garboard.cli.printing import show_report, show_warning
     from garboard.cli.trail_path import trail_paths
     from garboard.documents import Limits
     from garboard.errors import Refused
+    from garboard.packs import read_dispensations
     from garboard.trail import prevailing
 
     workshop = open_workshop(Limits.for_size(megabytes))
     for problem in workshop.plugins.problems:
         show_warning(problem)
     rules = workshop.load_packs(packs)
-    targets = trail_paths(records, trail, (*records, *(str(each) for each in workshop.pack_files)))
+    agreed = () if dispensations is None else read_dispensations(dispensations)
+    inputs = (*records, *(str(each) for each in workshop.pack_files))
+    targets = trail_paths(records, trail,
+                          inputs if dispensations is None else (*inputs, dispensations))
     codes = []
     for record, target in zip(records, targets, strict=True):
         try:
-            assessed = workshop.assess(record, rules, day)
+            assessed = workshop.assess(record, rules, day, agreed)
             assessed.write(target)
         except Refused as refused:
             if len(records) == 1:

@@ -7,6 +7,7 @@ from garboard.errors.problem import Problem, in_order, render
 from garboard.errors.tree import (
     CalculationError,
     CommandRefused,
+    DispensationsRefused,
     DocumentRefused,
     GarboardError,
     OutputRefused,
@@ -19,8 +20,8 @@ from garboard.errors.tree import (
 )
 
 __all__ = [
-    "CATALOGUE", "NOWHERE", "CalculationError", "Code", "CommandRefused", "DocumentRefused",
-    "GarboardError", "OutputRefused", "PackRefused", "Place", "PluginError", "Problem",
-    "ReadingError", "RecordRefused", "Refused", "TrailRefused", "did_you_mean", "in_order",
-    "nearest", "render",
+    "CATALOGUE", "NOWHERE", "CalculationError", "Code", "CommandRefused", "DispensationsRefused",
+    "DocumentRefused", "GarboardError", "OutputRefused", "PackRefused", "Place", "PluginError",
+    "Problem", "ReadingError", "RecordRefused", "Refused", "TrailRefused", "did_you_mean",
+    "in_order", "nearest", "render",
 ]

@@ -5,6 +5,7 @@ GarboardError
 │   ├── DocumentRefused        a file that cannot be read as YAML or JSON, or breaks a named limit
 │   ├── RecordRefused          a record that breaks the record format
 │   ├── PackRefused            a pack that does not load
+│   ├── DispensationsRefused   agreed exceptions that cannot be read or must not be made
 │   ├── TrailRefused           a trail that does not read or whose digest is wrong
 │   ├── OutputRefused          an output that cannot be written
 │   └── CommandRefused         a command line that makes no sense
@@ -45,6 +46,10 @@ class RecordRefused(Refused):
 
 class PackRefused(Refused):
     """A pack that does not load."""
+
+
+class DispensationsRefused(Refused):
+    """Agreed exceptions that cannot be read, or that a rule does not allow."""
 
 
 class TrailRefused(Refused):

@@ -2,6 +2,11 @@
 
 from garboard.packs.checked import CheckedPack, check_pack, load_pack
 from garboard.packs.citation import Citation
+from garboard.packs.dispensations import (
+    Dispensation,
+    dispensations_schema,
+    read_dispensations,
+)
 from garboard.packs.files import find_pack, known_packs, pack_files
 from garboard.packs.header import Header, Need
 from garboard.packs.limit import Limit
@@ -14,7 +19,8 @@ from garboard.packs.schema import pack_schema
 from garboard.packs.table import pack_table
 
 __all__ = [
-    "SEVERITIES", "CheckedPack", "Citation", "Header", "Limit", "Need", "Pack", "Question", "Rule",
-    "check_pack", "find_pack", "known_packs", "load_pack", "pack_files", "pack_from_data",
-    "pack_schema", "pack_table", "read_pack", "read_pack_text",
+    "SEVERITIES", "CheckedPack", "Citation", "Dispensation", "Header", "Limit", "Need", "Pack",
+    "Question", "Rule", "check_pack", "dispensations_schema", "find_pack", "known_packs",
+    "load_pack", "pack_files", "pack_from_data", "pack_schema", "pack_table", "read_dispensations",
+    "read_pack", "read_pack_text",
 ]

@@ -19,7 +19,7 @@ VERSION_PATTERN: Final = (r"^(0|[1-9][0-9]*)\.(0|[1-9][0-9]*)\.(0|[1-9][0-9]*)"
                           r"(-[0-9A-Za-z-]+(\.[0-9A-Za-z-]+)*)?(\+[0-9A-Za-z-]+(\.[0-9A-Za-z-]+)*)?$")
 
 #: Keys of the format that this version cannot act on; a pack that uses one is refused.
-NOT_YET: Final = ("acceptance", "builds_on", "dispensations")
+NOT_YET: Final = ("acceptance", "builds_on")
 
 #: A YAML list read into a tuple: the list is converted, what stands in it is not.
 Sentences = Annotated[tuple[Text, ...], Field(strict=False)]
@@ -48,6 +48,9 @@ class Header(Model):
     decision_rule: DecisionRule = Field("guarded acceptance", description=(
         "How an uncertain figure is held against a limit: 'guarded acceptance' (all of it must "
         "be inside) or 'simple acceptance' (the nominal figure decides)."))
+    dispensable_danger: Literal["counts apart"] | None = Field(None, description=(
+        "'counts apart': a failure at danger that a dispensation is in force for counts apart, "
+        "like any other. Left out, it counts as failed all the same."))
     not_examined: Sentences = Field((), description=(
         "What the pack does not look at; the sentences go into every output."))
     cautions: Sentences = Field((), description=(

@@ -37,6 +37,10 @@ def rule_piece(spot: Spot) -> tuple[Rule | None, list[Problem]]:
     """A rule; what it says about its cover and its citation is held together too."""
     rule, problems = _piece(Rule, spot)
     problems += _citation_problems(spot.at("citation"))
+    if rule is not None and rule.not_dispensable and rule.citation.basis != "regulation":
+        problems.append(Problem(
+            "not-dispensable-basis", spot.at("not_dispensable").place(key=True),
+            found=f"a citation whose basis is {rule.citation.basis}", expected="regulation"))
     gap = cover_gap(spot.data)
     if gap == "missing":
         problems.append(missing_key(spot, "left_to_a_person"))

@@ -22,6 +22,11 @@ def on_one_line(text: str) -> str:
     return _BREAK.sub(" ", text.strip())
 
 
+def true_or_none(flag: bool | None) -> bool | None:
+    """A flag that says no is as if it were left out."""
+    return flag or None
+
+
 Expression = Annotated[str, Field(min_length=1), AfterValidator(on_one_line)]
 
 
@@ -47,6 +52,10 @@ class Rule(Model):
     recommendation: Text = Field(description="What to do when the rule fails.")
     covers: Literal["whole", "part"] = Field("whole", description=(
         "Whether the rule examines the whole of what its source requires, or a part of it."))
+    not_dispensable: Annotated[bool | None, AfterValidator(true_or_none)] = Field(
+        None, description=(
+            "true: no dispensation is accepted for the rule, and no layer can relax or retire it. "
+            "Only for a rule on a regulation."))
     left_to_a_person: Text | None = Field(None, description=(
         "What the rule does not examine and a person must; required when it covers a part, and "
         "shown wherever the rule passes."))

@@ -41,18 +41,18 @@ def pack_schema() -> dict[str, Any]:
     others["minProperties"] = 1
     return {
         "$schema": DIALECT, "$id": "urn:garboard:rule-pack:1", "title": f"Rule pack ({FORMAT})",
-        **_tidied(head),
-        "$defs": {name: _tidied(definitions[name]) for name in sorted(definitions)},
+        **tidied(head),
+        "$defs": {name: tidied(definitions[name]) for name in sorted(definitions)},
     }
 
 
-def _tidied(schema: Any) -> Any:
+def tidied(schema: Any) -> Any:
     """A schema without titles made from names, and without null where a key may be left out."""
     if isinstance(schema, list):
-        return [_tidied(each) for each in schema]
+        return [tidied(each) for each in schema]
     if not isinstance(schema, dict):
         return schema
-    kept = {key: _tidied(value) for key, value in schema.items()
+    kept = {key: tidied(value) for key, value in schema.items()
             if not (key == "title" and isinstance(value, str))
             and not (key == "default" and value in (None, {}, [], ()))}
     choices = [each for each in kept.get("anyOf", ()) if each != {"type": "null"}]

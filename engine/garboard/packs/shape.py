@@ -137,7 +137,8 @@ def _keys(model: type[BaseModel], loc: tuple[str | int, ...]) -> tuple[str, ...]
             continue
         found = current.model_fields.get(step)
         current = next(_models(found.annotation), None) if found else None
-    return tuple(current.model_fields) if current else ()
+    return tuple(each.alias or name for name, each in current.model_fields.items()) \
+        if current else ()
 
 
 def _models(annotation: Any) -> Iterator[type[BaseModel]]:

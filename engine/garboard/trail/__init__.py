@@ -2,6 +2,7 @@
 
 from garboard.trail.canonical import canonical_bytes
 from garboard.trail.digest import digest_of, digest_of_bytes
+from garboard.trail.dispensing import COUNTS_APART, counts_as_failed, in_force
 from garboard.trail.findings import (
     CONDITION_FALSE,
     COVERS_PART,
@@ -39,11 +40,12 @@ from garboard.trail.trail import Operand, Statement, Trail
 from garboard.trail.value_data import causes_as_data, value_as_data, value_from_data
 
 __all__ = [
-    "CONDITION_FALSE", "COVERS_PART", "DOES_NOT_APPLY", "DOES_NOT_MEET", "EXIT_CODES", "FAILED",
-    "FLAGS", "FORMAT", "INSIDE_UNCERTAINTY", "MEETS", "NONE_ABOARD", "NOT_APPLICABLE",
-    "NOT_ASSESSED", "NOT_KNOWN", "NO_ITEM", "ON_ASSUMPTION", "OUTCOMES", "PACK_DOES_NOT_APPLY",
-    "PASSED", "RETIRED", "SEVERITIES", "WORDS", "Finding", "Operand", "Statement", "Trail",
-    "canonical_bytes", "causes_as_data", "digest_of", "digest_of_bytes", "finding_id",
-    "in_finding_order", "make_trail", "outcome_of", "prevailing", "read_trail", "record_part",
-    "trail_bytes", "trail_schema", "value_as_data", "value_from_data",
+    "CONDITION_FALSE", "COUNTS_APART", "COVERS_PART", "DOES_NOT_APPLY", "DOES_NOT_MEET",
+    "EXIT_CODES", "FAILED", "FLAGS", "FORMAT", "INSIDE_UNCERTAINTY", "MEETS", "NONE_ABOARD",
+    "NOT_APPLICABLE", "NOT_ASSESSED", "NOT_KNOWN", "NO_ITEM", "ON_ASSUMPTION", "OUTCOMES",
+    "PACK_DOES_NOT_APPLY", "PASSED", "RETIRED", "SEVERITIES", "WORDS", "Finding", "Operand",
+    "Statement", "Trail", "canonical_bytes", "causes_as_data", "counts_as_failed", "digest_of",
+    "digest_of_bytes", "finding_id", "in_finding_order", "in_force", "make_trail", "outcome_of",
+    "prevailing", "read_trail", "record_part", "trail_bytes", "trail_schema", "value_as_data",
+    "value_from_data",
 ]

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any, Final, NamedTuple
 
 from garboard.trail.digest import digest_of
+from garboard.trail.dispensing import counts_as_failed, in_force
 from garboard.trail.findings import finding_id, in_finding_order
 from garboard.trail.outcome import outcome_of
 
@@ -81,10 +82,36 @@ def _of_all(assessment: Data) -> Iterator[Disagreement]:
                             "the order of packs, rules and item ids")
     if len({each["id"] for each in findings}) != len(findings):
         yield _inconsistent(("assessment", "findings"), "two findings of one id", "one each")
+    yield from _of_dispensations(assessment)
     outcome = outcome_of(findings, packs, assessment["dispensations"])
     if outcome != assessment["outcome"]:
         yield _inconsistent(("assessment", "outcome"), assessment["outcome"]["word"],
                             f"{outcome['word']}, with the counts of the findings")
+
+
+def _of_dispensations(assessment: Data) -> Iterator[Disagreement]:
+    """Every dispensation marks its finding, is in force, and counts as its rule has it."""
+    marked = {(each["id"], each["dispensation"]) for each in assessment["findings"]
+              if each.get("dispensation") is not None}
+    severities = {(pack["pack"], rule["id"]): (rule["severity"], pack["resolved"])
+                  for pack in assessment["packs"] for rule in pack["resolved"]["rules"]}
+    for number, each in enumerate(assessment["dispensations"]):
+        path = ("assessment", "dispensations", number)
+        own = (finding_id(each["pack"], each["rule"], each["item"]), each["id"])
+        if own not in marked:
+            yield _inconsistent((*path, "id"), each["id"], "a finding that is marked with it")
+            continue
+        marked.discard(own)
+        if not in_force(assessment["date"], each["first_day"], each["last_day"]):
+            yield _inconsistent((*path, "first_day"), each["first_day"],
+                                f"days around {assessment['date']}")
+        counts = counts_as_failed(*severities[each["pack"], each["rule"]])
+        if each["counts_as_failed"] != counts:
+            yield _inconsistent((*path, "counts_as_failed"), str(not counts).lower(),
+                                str(counts).lower())
+    for identity, name in sorted(marked):
+        yield _inconsistent(("assessment", "findings"), f"{identity} marked with {name}",
+                            "a dispensation of that name for it")
 
 
 def _inconsistent(path: tuple[str | int, ...], found: str, expected: str) -> Disagreement:

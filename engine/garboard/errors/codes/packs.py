@@ -12,6 +12,33 @@ CODES: dict[str, tuple[str, str]] = {
     "covers-contradicts": (
         "A rule that covers the whole leaves something to a person",
         "'left_to_a_person' belongs to a rule with 'covers: part'. Add that, or take it out."),
+    "dispensation-days-reversed": (
+        "A dispensation that ends before it begins",
+        "'until' is the last day of the dispensation; it cannot lie before 'from'."),
+    "dispensation-matches-nothing": (
+        "A dispensation that matches nothing",
+        "No pack in use has such a rule, or the rule has no finding for such an item, or the file "
+        "is for another vessel. The dispensation has no effect here."),
+    "dispensation-not-in-force": (
+        "A dispensation that is not in force",
+        "The date of the assessment lies before its first day or after its last. It has no "
+        "effect."),
+    "dispensation-overlaps": (
+        "Two dispensations for one rule and item at one time",
+        "It could not be said which of them is in force. Give them days that do not overlap."),
+    "dispensation-refused": (
+        "A rule that cannot be dispensed with",
+        "The rule stands on a regulation and is marked not dispensable. Take the dispensation "
+        "out."),
+    "dispensation-rule-unclear": (
+        "Several packs have a rule of this id",
+        "Write the id of the pack before that of the rule, with a slash between them."),
+    "dispensation-twice": (
+        "Two dispensations of one name",
+        "A dispensation is known by its name, so every name is used once. Rename one of them."),
+    "dispensations-format": (
+        "Not a file of dispensations of a known format",
+        "The file says 'format: dispensations/1' at its top."),
     "limit-name": (
         "Not a name for a limit",
         "A limit's name stands in expressions: lower-case words joined by underscores."),
@@ -34,6 +61,9 @@ CODES: dict[str, tuple[str, str]] = {
         "The pack needs a plugin that is not there as asked",
         "The plugin, its version of the interface, or one of its quantities with that unit is not "
         "available. Install what is named, or use a version of the pack made for this one."),
+    "not-dispensable-basis": (
+        "Marked not dispensable without a regulation",
+        "Only a rule whose citation has the basis 'regulation' can be marked not dispensable."),
     "pack-data-differs": (
         "Not the resolved form of a pack",
         "What a trail keeps of a pack does not agree with itself: an amount is not what its text "
