@@ -18,7 +18,7 @@ class Code(NamedTuple):
 
 
 _FLOORS: Final = ("values", "documents", "record", "network", "quantities", "expressions",
-                  "packs", "trail", "outputs", "command", "plugins")
+                  "packs", "authoring", "trail", "command", "plugins")
 
 
 def _catalogue() -> dict[str, Code]:

@@ -1,3 +1,0 @@
-"""Problem codes of the floor outputs."""
-
-CODES: dict[str, tuple[str, str]] = {}
