@@ -54,7 +54,7 @@ def source(text: str) -> RuleSource:
 def test_conditions_come_out_as_in_python(seed: int) -> None:
     """Five hundred drawn conditions a seed, in one program, on one thing."""
     draw = Draw(seed)
-    texts = [draw.truth(depth=1 + number % 4) for number in range(500)]
+    texts = [draw.truth(depth=1 + number % 3) for number in range(500)]
     compiled = compile_rules([source(text) for text in texts])
     item = thing(random.Random(seed))
     rows = compiled.run({"thing": [item]})
@@ -176,7 +176,7 @@ def in_one_line(text: str) -> str:
 @pytest.mark.parametrize("seed", range(4))
 def test_trees_are_those_of_python(seed: int) -> None:
     draw = Draw(2000 + seed)
-    for number in range(300):
+    for number in range(150):
         text = draw.truth(depth=1 + number % 5) if number % 2 else draw.number(1 + number % 5)
         assert ours(parse(text).root) == pythons(ast.parse(in_one_line(text), mode="eval").body)
 
@@ -207,7 +207,7 @@ def spots(node: Expression) -> list[tuple[int, int]]:
 def test_every_part_knows_its_spot(seed: int) -> None:
     """What stands at the spot of a part is the part: read on its own it gives the same tree."""
     draw = Draw(3000 + seed)
-    for number in range(100):
+    for number in range(50):
         text = draw.truth(depth=1 + number % 5)
         _reads_alone(text, parse(text).root)
 
