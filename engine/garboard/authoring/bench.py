@@ -1,0 +1,51 @@
+"""A pack on the bench of its author: checked, with its cases and all that they are run with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from garboard.assembly import Workshop
+from garboard.authoring.proving import Proof, Proving, prove
+from garboard.errors import CommandRefused, Problem, did_you_mean
+from garboard.packs import CheckedPack
+from garboard.packs.cases import CaseBook, read_cases
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """A pack, its cases, and what they are run with."""
+
+    checked: CheckedPack
+    book: CaseBook
+    proving: Proving
+    folder: Path
+
+    @classmethod
+    def of(cls, workshop: Workshop, pack: str, rule: str | None = None) -> Bench:
+        """The pack of that name, folder or file, with all its cases or those about one rule.
+
+        PackRefused with every problem of pack or cases; CommandRefused for a rule it has not.
+        """
+        (checked,) = workshop.load_packs([pack])
+        folder = workshop.pack_files[-1]
+        book = read_cases(folder, checked.pack)
+        if rule is not None:
+            known_rule(checked, rule)
+            book = book.about(rule)
+        return cls(checked, book, Proving(checked, workshop.registry, workshop.vocabulary), folder)
+
+    def proofs(self) -> Iterator[Proof]:
+        """Every case, run when it is asked for."""
+        return prove(self.book, self.proving)
+
+
+def known_rule(checked: CheckedPack, rule: str) -> int:
+    """The number of a rule of a pack; CommandRefused when it has none of that name."""
+    names = [each.id for each in checked.pack.rules]
+    if rule not in names:
+        raise CommandRefused([Problem(
+            "rule-unknown", found=rule, expected=f"a rule of {checked.pack.name}",
+            hint=did_you_mean(rule, names))])
+    return names.index(rule)

@@ -1,0 +1,53 @@
+"""Problem codes of the tools for authors: cases, proofreading, starting a pack."""
+
+CODES: dict[str, tuple[str, str]] = {
+    "case-twice": (
+        "Two cases of one name",
+        "A case is known by its name, which is unique in the pack. Give one of them another."),
+    "case-rule-unknown": (
+        "A case is about a rule that is not there",
+        "The rules of a case are rules of its pack, and expected findings are of rules the case "
+        "names. Correct the name, or add the rule to the case."),
+    "case-rule-missing": (
+        "An expected finding does not say of which rule",
+        "A case about several rules names the rule of each finding it expects."),
+    "case-base-missing": (
+        "The record a case starts from is not there",
+        "The file is named as seen from the folder 'cases' of the pack, such as "
+        "base/launch.yaml."),
+    "case-path-unknown": (
+        "A change leads nowhere",
+        "A change names a thing by its id and a key of it, such as f1.rating, or a key of the "
+        "record, such as loads. What is removed must be there."),
+    "case-record-refused": (
+        "The record of a case is refused",
+        "With its changes made, the record of the case breaks the record format; the path says "
+        "where in the record."),
+    "case-figure-unreadable": (
+        "An expected figure cannot be read",
+        "A figure is written with its unit and tolerance: 28.67 kA within 0.1 %. Counts, texts, "
+        "yes and no are written alone; 'not known' stands for a figure that is not known."),
+    "case-figure-unknown": (
+        "No such figure",
+        "An expected figure is named by the id of a thing and the name of a recorded value or a "
+        "quantity, such as f0.prospective_current."),
+    "case-finding-differs": (
+        "A finding differs from what the case expects",
+        "Either the rule does not do what its author meant, or the case expects the wrong thing."),
+    "case-finding-missing": (
+        "An expected finding does not come out",
+        "The rule has no finding for that item. Its id may be misspelt, or the thing is not in "
+        "the record."),
+    "case-finding-more": (
+        "A finding comes out that the case does not expect",
+        "The case says nothing_else: expect this finding too, or change the record."),
+    "case-figure-differs": (
+        "A figure differs from what the case expects",
+        "It lies further from the expected figure than the tolerance allows."),
+    "case-kind-possible": (
+        "A case shows what is written down as not possible",
+        "Take the kind out of not_possible, for a case shows it."),
+    "rule-unknown": (
+        "The pack has no such rule",
+        "A rule is named by its id."),
+}

@@ -1,0 +1,65 @@
+"""A case: a record, the rules it is about, and what they must find."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Final
+
+from garboard.packs.spot import Spot
+
+#: What the cases of a rule should show, each at least once.
+KINDS: Final = ("passed", "failed", "fact missing", "not applicable", "at the limit")
+
+
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """A finding that must come out; no item where the rule has one finding for all."""
+
+    rule: str
+    item: str | None
+    outcome: str
+    reason: str | None
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One case. ``base`` is the data of the record it starts from; the changes are not made yet.
+
+    ``set`` and ``add`` are mappings by data path, ``remove`` data paths; ``quantities`` gives each
+    figure as it is written, with its tolerance.
+    """
+
+    name: str
+    rules: tuple[str, ...]
+    base: Mapping[str, Any]
+    expected: tuple[Expected, ...]
+    quantities: Mapping[str, str]
+    nothing_else: bool
+    spot: Spot
+
+    @property
+    def file(self) -> str:
+        return self.spot.place().file or ""
+
+    @property
+    def changes(self) -> tuple[Spot, Spot, Spot]:
+        """Where ``remove``, ``set`` and ``add`` stand, in the order in which they are made."""
+        return self.spot.at("remove"), self.spot.at("set"), self.spot.at("add")
+
+
+@dataclass(frozen=True, slots=True)
+class CaseBook:
+    """All cases of a pack, in the order of files and lines.
+
+    ``not_possible`` says by rule and kind why no case can show it, and where that is written.
+    """
+
+    cases: tuple[Case, ...]
+    not_possible: Mapping[tuple[str, str], tuple[str, Spot]]
+
+    def about(self, rule: str) -> CaseBook:
+        """The cases about one rule."""
+        return CaseBook(tuple(each for each in self.cases if rule in each.rules),
+                        {key: why for key, why in self.not_possible.items() if key[0] == rule})
