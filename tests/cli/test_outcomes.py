@@ -159,3 +159,18 @@ def test_same_bytes_under_two_hash_seeds_and_from_two_folders(tmp_path: Path) ->
     one = _digest_elsewhere(tmp_path / "one", "0")
     two = _digest_elsewhere(tmp_path / "two", "4711")
     assert one == two
+
+
+def test_the_condition_of_a_pack_may_ask_for_the_vessel(garboard: Callable[..., Ran]) -> None:
+    text = _only("bus").replace("limits:\n", "applies_when: vessel.fuel == 'gasoline'\nlimits:\n")
+    Path("rules.yaml").write_text(text, "utf-8")
+    for fuel, word in (("gasoline", "meets the pack's rules as recorded"),
+                       ("diesel", "does not apply")):
+        record = RECORD.read_text("utf-8").replace("kind: test case", f"fuel: {fuel}")
+        Path("boat.yaml").write_text(record, "utf-8")
+        ran = garboard("assess", "boat.yaml", "--pack", "rules.yaml")
+        assert ran.trail("boat.trail.json")["assessment"]["outcome"]["word"] == word
+    ran = garboard("assess", RECORD, "--pack", "rules.yaml")
+    assert ran.code == 2
+    (finding,) = ran.trail("three-packs.trail.json")["assessment"]["findings"]
+    assert (finding["reason"], finding["missing"][0]["path"]) == ("not recorded", "vessel.fuel")

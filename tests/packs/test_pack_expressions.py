@@ -167,20 +167,20 @@ def test_an_answer_has_the_kind_its_schema_names() -> None:
 def test_a_pack_applies_where_its_condition_holds(lithium: bool, expected: bool) -> None:
     text = changed("limits:", "applies_when: record.has_lithium\nlimits:")
     checked = check_pack(read_pack_text(text), VOCABULARY)
-    assert checked.applies({"id": "record", "has_lithium": lithium}) is expected
+    assert checked.applies({"record": [{"id": "record", "has_lithium": lithium}]}) is expected
 
 
 def test_whether_a_pack_applies_may_not_be_known() -> None:
     text = changed("limits:", "applies_when: record.has_lithium\nlimits:")
     checked = check_pack(read_pack_text(text), VOCABULARY)
     missing = Unknown.because(NOT_RECORDED, "pack-1.chemistry")
-    answer = checked.applies({"id": "record", "has_lithium": missing})
+    answer = checked.applies({"record": [{"id": "record", "has_lithium": missing}]})
     assert isinstance(answer, Unknown)
     assert answer.paths == ("pack-1.chemistry",)
 
 
 def test_a_pack_without_a_condition_always_applies() -> None:
-    assert check_pack(read_pack_text(GOOD), VOCABULARY).applies({"id": "record"}) is True
+    assert check_pack(read_pack_text(GOOD), VOCABULARY).applies({}) is True
 
 
 # compiled once -----------------------------------------------------------------------------------

@@ -75,7 +75,7 @@ def assess(record: Record, packs: Sequence[CheckedPack], registry: Registry, day
 
 def _run(checked: CheckedPack, figures: Figures) -> tuple[Truth, Sequence[Row]]:
     """Whether the pack applies, and its rows; none where it does not or that is not known."""
-    applies = checked.applies(figures.items["record"])
+    applies = checked.applies(figures.subjects)
     if applies is not True:
         return applies, ()
     return True, checked.program.run(figures.subjects, checked.pack.header.decision_rule)

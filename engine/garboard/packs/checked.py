@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
 from garboard.errors import PackRefused, Problem, in_order
 from garboard.expressions import (
@@ -15,6 +14,7 @@ from garboard.expressions import (
     Vocabulary,
     compile_rules,
 )
+from garboard.expressions.program import Subjects
 from garboard.packs.needs import need_problems
 from garboard.packs.pack import Pack
 from garboard.packs.reading import draft_files, finished
@@ -46,12 +46,12 @@ class CheckedPack:
     def program(self) -> Program:
         return self.compiled.program
 
-    def applies(self, record: Mapping[str, Any]) -> Truth:
-        """Whether the pack applies to a record (its item ``record``), or why that is not known."""
+    def applies(self, subjects: Subjects) -> Truth:
+        """Whether the pack applies to a record, or why that is not known."""
         if self.compiled.gate is None:
             return True
         ((_, _, outcome, unknown, _, _),) = self.compiled.gate.run(
-            {"record": [record]}, self.pack.header.decision_rule)
+            subjects, self.pack.header.decision_rule)
         return unknown if unknown is not None else outcome == PASSED
 
 

@@ -51,7 +51,7 @@ def seen_in(record: Mapping[str, Any], checked: CheckedPack, registry: Registry)
     """The findings of a pack on the data of a record; RecordRefused when it is none."""
     read = read_record(record)
     figures = Figures(read, build_network(read), registry)
-    applies = checked.applies(figures.items["record"])
+    applies = checked.applies(figures.subjects)
     if applies is not True:
         seen = [Seen(rule.id, None, NOT_ASSESSED, applies.reason) if isinstance(applies, Unknown)
                 else Seen(rule.id, None, NOT_APPLICABLE, PACK_DOES_NOT_APPLY,

@@ -77,11 +77,13 @@ def on_path_of_a_battery(network: Network, device: str) -> bool:
 
 
 @quantity("conductor.is_fed_by_a_battery", kind="truth",
-          needs={"network": "network", "conductor": "id"},
-          method="A battery feeds it at one of its ends", citation=_DEFINITION,
-          valid="conductors in traced runs on the positive side")
-def is_fed_by_a_battery(network: Network, conductor: str) -> bool:
-    return any(feed.fed for feed in network.feeds(conductor))
+          needs={"network": "network", "conductor": "id", "carries": "run.carries"},
+          method="A battery feeds it at one of its ends, on the positive side",
+          citation=_DEFINITION,
+          valid="conductors in traced runs; returns and links between batteries in series are not "
+                "counted as fed")
+def is_fed_by_a_battery(network: Network, conductor: str, carries: str) -> bool:
+    return carries == "positive" and any(feed.fed for feed in network.feeds(conductor))
 
 
 @quantity("conductor.is_protected", kind="truth", needs={"network": "network", "conductor": "id"},
