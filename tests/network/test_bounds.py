@@ -373,6 +373,31 @@ def test_a_source_of_no_resistance_has_no_limit() -> None:
     assert (bounded.lo, bounded.hi) == (pytest.approx(13_000), math.inf)
 
 
+@pytest.mark.parametrize("seed", range(15))
+def test_equal_voltages_have_exact_bounds_by_two_solutions(seed: int) -> None:
+    """Between the return and any point all low and all high give the bounds, and no draw leaves
+    them; between any two points, where hardly anything may flow, they hold as well."""
+    made = network(seed, spread=0.0)
+    draw = random.Random(seed)
+    resistance = {edge: Bounds(0.7 * r, 1.4 * r) for edge, r in made.resistance.items()}
+    bounded = Circuit(made.graph, resistance, made.emf)
+    draws = [Circuit(made.graph, {edge: draw.choice((each.lo, each.hi, draw.uniform(
+        each.lo, each.hi))) for edge, each in resistance.items()}, made.emf) for _ in range(15)]
+    low, high = (Circuit(made.graph, {edge: factor * r for edge, r in made.resistance.items()},
+                         made.emf) for factor in (1.4, 0.7))
+    for point in made.points[::3]:
+        to_return = bounded.fault_current(point)
+        assert isinstance(to_return, Bounds)
+        assert (to_return.lo, to_return.hi) == pytest.approx(
+            (low.fault_current(point), high.fault_current(point)), rel=1e-9)
+        across = bounded.fault_current(point, back_to=made.points[1])
+        for each in draws:
+            value = each.fault_current(point)
+            assert isinstance(value, float) and contains(to_return, value)
+            between = each.fault_current(point, back_to=made.points[1])
+            assert isinstance(between, Unknown) or contains(across, between)
+
+
 def test_figures_are_rounded_to_twelve_digits() -> None:
     found = circuit().fault_current("panel")
     assert isinstance(found, float) and found == float(f"{found:.11e}")

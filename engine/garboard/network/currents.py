@@ -26,7 +26,7 @@ from garboard.network.variables import (
 from garboard.values import ASSUMPTION, OUTSIDE_METHOD, Bounds, Number, Unknown, rounded
 
 #: A current below this part of what the loop could carry is rounding, and counts as zero.
-_ROUNDING: Final = 1e-13
+_ROUNDING: Final = 1e-12
 
 
 class Currents:
@@ -80,7 +80,7 @@ class Currents:
         rest = solution.seen_from(question.rest)
         current: float = loop_current(rest, resistance, emf)
         limit = _ROUNDING * _carried(rest, resistance, self._scale)
-        return 0.0 if abs(current) < limit else current
+        return 0.0 if abs(current) < limit < math.inf else current
 
     @cached_property
     def _scale(self) -> float:
@@ -102,12 +102,22 @@ class Currents:
         low, high = self._ends(question)
         if low == math.inf or high == -math.inf:
             raise NoAnswer("nothing in the loop has any resistance")
-        small = _ROUNDING * max((abs(end) for end in (low, high) if math.isfinite(end)), default=0)
-        low, high = (0.0 if abs(end) < small else rounded(end) for end in (low, high))
+        small = self._rounding(question, (low, high))
+        if low > high + small:
+            raise ArithmeticError(f"bounds {low!r} to {high!r} contradict each other")
+        low, high = (0.0 if abs(end) < small else rounded(end) for end in sorted((low, high)))
         if low == high and ASSUMPTION not in grounds.basis:
             return low
         nominal = self._nominal(question, (low, high)) if grounds.nominal else None
         return Bounds(low, high, nominal, basis=tuple(grounds.basis), causes=grounds.causes)
+
+    def _rounding(self, question: Question, ends: Ends) -> float:
+        """What counts as zero: see ``_ROUNDING``."""
+        solution = self._extreme(False, False)
+        resistance, _ = solution.series(question.elements)
+        carried = _carried(solution.seen_from(question.rest), resistance, self._scale)
+        return _ROUNDING * max(abs(each) for each in (*ends, *self._draw, carried, 0.0)
+                               if math.isfinite(each))
 
     def _ends(self, question: Question) -> Ends:
         rest = question.rest

@@ -111,11 +111,14 @@ class Solution:
         return Surroundings(plan, skeleton, amounts), plan
 
     def series(self, elements: Iterable[Signed]) -> tuple[Amount, Amount]:
-        """Resistance and EMF of elements in series."""
+        """Resistance and EMF of elements in series; a single infinity when one of them is open."""
         resistance: Amount = 0.0
         emf: Amount = 0.0
         for element, sign in elements:
-            resistance = resistance + self._resistance[element]
+            own = self._resistance[element]
+            if isinstance(own, float) and own == math.inf:
+                return math.inf, 0.0
+            resistance = resistance + own
             emf = emf + self._emf[element] if sign > 0 else emf - self._emf[element]
         return resistance, emf
 
