@@ -23,7 +23,8 @@ from garboard.errors import DocumentRefused, Problem, ReadingError
 #: Signs of numbers that may not fit a float, all digits made 0; a harmless match only costs time.
 _LONG_NUMBERS = (b"0" * 16, b"e000", b"e-000", b"e+000")
 _DIGITS = bytes.maketrans(b"123456789E", b"000000000e")
-_ESCAPED_CONTROL = re.compile(r"\\(?:[bf]|u(?:00|[dD][89a-fA-F]))")
+#: Escapes of what may be a control character or half a character; ``\u00b0`` is neither.
+_ESCAPED_CONTROL = re.compile(r"\\(?:[bf]|u(?:00(?:[01]|7[fF]|[89])|[dD][89a-fA-F]))")
 
 
 class NotJsonError(Exception):
