@@ -80,6 +80,11 @@ class Circuit:
         """The same with some elements taken out: a switch open, a string disconnected."""
         return Circuit(self._network, *self._values, self._omitted.union(ids))
 
+    def with_equal_emfs(self) -> Circuit:
+        """The same with one EMF everywhere: what is drawn divides by the resistances alone."""
+        resistance, emf, _ = self._values
+        return Circuit(self._network, resistance, dict.fromkeys(emf, 0.0), None, self._omitted)
+
     def fault_current(self, node: str, back_to: str | None = None) -> Number:
         """Current in A of a fault without resistance from a node to the return of that node.
 
@@ -179,9 +184,7 @@ class Circuit:
         if total is not None:
             return {string: _part(current, total)
                     for string, current in self.string_currents(bank, total).items()}
-        resistance, emf, _ = self._values
-        equal = Circuit(self._network, resistance, dict.fromkeys(emf, 0.0), None, self._omitted)
-        return equal.string_currents(bank, 1.0)
+        return self.with_equal_emfs().string_currents(bank, 1.0)
 
     def _in_branch(self, currents: Currents, branch: str, fault: tuple[int, int] | None = None,
                    draw: tuple[int, int] | None = None) -> Number:

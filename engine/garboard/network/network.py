@@ -9,7 +9,7 @@ from typing import Final
 
 from garboard.network.banks import Bank
 from garboard.network.feeds import Feed, Feeds, protecting
-from garboard.network.graph import Graph
+from garboard.network.graph import JOINT, Graph
 from garboard.network.irregularities import find_irregularities
 from garboard.network.irregularity import Irregularity
 from garboard.network.layout import Layout, listed
@@ -17,6 +17,7 @@ from garboard.network.owners import own_devices
 from garboard.network.polarity import Polarity, island_polarity
 from garboard.network.related import Related
 from garboard.network.relations import Relations
+from garboard.network.sides import Side, Sides
 from garboard.network.strings import Series, String
 from garboard.network.ways import Ways
 from garboard.network.zones import Zone, find_zone
@@ -105,12 +106,17 @@ class Network:
 
     def banks_at(self, node: str) -> tuple[Bank, ...]:
         """The banks that a node belongs to, switches closed: on either side, or in a string."""
-        islands = self.layout.islands
-        inner = {string.id for string in self.strings for battery in string.batteries
-                 for end in (self.graph.edges[battery].start, self.graph.edges[battery].end)
-                 if islands.joined(end, node)}
-        return tuple(bank for bank in self.banks
-                     if any(string.id in inner for string in bank.strings))
+        return self._banks_by_island.get(self.layout.islands.of(node), ())
+
+    @cached_property
+    def _banks_by_island(self) -> dict[str, tuple[Bank, ...]]:
+        found: dict[str, dict[str, Bank]] = {}
+        for bank in self.banks:
+            for battery in bank.batteries:
+                edge = self.graph.edges[battery]
+                for end in (edge.start, edge.end):
+                    found.setdefault(self.layout.islands.of(end), {})[bank.id] = bank
+        return {island: tuple(banks.values()) for island, banks in found.items()}
 
     # walks ---------------------------------------------------------------------------------------
     def zone(self, battery: str) -> Zone | Unknown:
@@ -144,6 +150,43 @@ class Network:
         sources = {edge.end: edge.id for edge in self.layout.injectors}
         loads = frozenset(f"{load.id}.positive" for load in listed(self._record, "load"))
         return Feeds(self._ways, batteries, sources, loads)
+
+    def sides(self, part: str) -> tuple[Side, Side] | None:
+        """What lies at the start and at the end of a part; ``None`` for a part in a ring."""
+        return self._sides.of(self.graph.edges[part])
+
+    @cached_property
+    def _sides(self) -> Sides:
+        loads = (load.id for load in listed(self._record, "load"))
+        return Sides(self.layout, self._ways, self.strings, loads)
+
+    def attached(self, node: str) -> str:
+        """Where a branch without batteries, with a node in it, leaves what has batteries."""
+        crossed: set[str] = set()
+        while True:
+            for edge, other, _ in self._ways.steps(node):
+                sides = None if edge.id in crossed else self.sides(edge.id)
+                if sides is not None:
+                    near, far = sides if edge.start == node else sides[::-1]
+                    if far.strings and not near.strings:
+                        crossed.add(edge.id)
+                        node = other
+                        break
+            else:
+                return node
+
+    def way(self, start: str, end: str) -> tuple[str, ...] | None:
+        """The parts between two nodes, from start to end; ``None`` where there is no way or two."""
+        reached = self._ways.reached(start)
+        step, parts = reached.get(end), []
+        if end not in reached:
+            return None
+        while step is not None:
+            parts.append(step.edge)
+            step = reached[step.left]
+        if any(self.sides(part.id) is None for part in parts):
+            return None
+        return tuple(part.id for part in reversed(parts) if part.kind != JOINT)
 
     def first_devices(self, battery: str) -> tuple[str, ...] | Unknown:
         """The devices met first on every way from the positive terminal of a battery."""

@@ -7,17 +7,24 @@ from pathlib import Path
 from garboard.hooks import hookimpl
 from garboard.quantities.declaration import Quantity
 from garboard.quantities.topics import (
+    ampacity,
     batteries,
     charging,
     conductors,
     faults,
+    heating,
+    loads,
     protection,
+    resistances,
     runs,
+    smallest_faults,
     voltages,
+    window,
     zones,
 )
 
-TOPICS = (batteries, charging, conductors, faults, protection, runs, voltages, zones)
+TOPICS = (ampacity, batteries, charging, conductors, faults, heating, loads, protection,
+          resistances, runs, smallest_faults, voltages, window, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"
 
 

@@ -74,11 +74,13 @@ def cold_resistance(stated: Number, size: ConductorSize | Unknown, length: Numbe
           valid="a return that lies beside its outgoing conductor")
 def loop_resistance(outgoing: Number, carries: str, returns: str | Unknown, length: Number,
                     run_length: Number, return_resistance: Number) -> Figure:
-    if carries != "positive" or returns == "own runs":
+    if carries != "positive":
         return Figure(outgoing)
     if isinstance(returns, Unknown):
         unrecorded = Bounds(0.0, math.inf, basis=(UNRECORDED,), causes=returns.causes)
         return Figure(outgoing + unrecorded)
+    if returns == "own runs":
+        return Figure(outgoing)
     if returns == "as outgoing":
         return Figure(outgoing * 2.0)
     if returns == "neglected":

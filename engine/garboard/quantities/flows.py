@@ -1,0 +1,128 @@
+"""The currents in the parts of an installation while its loads or its charging sources run.
+
+Loads and sources are taken as currents. Where the batteries lie on one side of a part only, the
+part carries what stands on the other side, whatever the resistances. Where they lie on both, as
+with a battery's own lead, or where the part is in a ring, each current divides as the DC network
+says, batteries of equal EMF.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Literal
+
+from garboard.network import Circuit, Network, Side
+from garboard.quantities.spans import high_end, low_end, total_at_least, unrecorded
+from garboard.values import OUTSIDE_METHOD, Bounds, Number, Unknown, largest, total
+
+Case = Literal["loads", "sources"]
+
+
+class Flows:
+    """``loads`` and ``sources``: the current of each in A, never negative, by id.
+
+    ``circuit`` has equal EMFs. An unknown current leaves a sum open upwards.
+    """
+
+    def __init__(self, network: Network, circuit: Circuit, loads: Mapping[str, Number],
+                 sources: Mapping[str, Number]) -> None:
+        self._network, self._circuit = network, circuit
+        self._loads, self._sources = loads, sources
+        self._shares: dict[tuple[str, str], Number] = {}
+        self._attached: dict[str, str] = {}
+
+    def signed(self, part: str, case: Case) -> Number:
+        """The current from a part's start to its end while all of one kind run."""
+        sides = self._network.sides(part)
+        if sides is not None and not (sides[0].strings and sides[1].strings):
+            if not sides[0].strings and not sides[1].strings:
+                return Unknown.because(OUTSIDE_METHOD, detail="no battery reaches it")
+            far, sign = (sides[1], 1.0) if sides[0].strings else (sides[0], -1.0)
+            amount = total_at_least(self._of(far, case))
+            return amount * (sign * self._towards(part) * (1.0 if case == "loads" else -1.0))
+        return total(self._divided(part, case))
+
+    def delivers(self, part: str, node: str, case: Case) -> bool:
+        """Whether behind a part, seen from a node, there are batteries and nothing of a case.
+
+        While only that case runs, its current then all flows one way.
+        """
+        sides = self._network.sides(part)
+        if sides is None:
+            return False
+        edge = self._network.graph.edges[part]
+        near, far = sides if edge.start == node else sides[::-1]
+        taken = far.loads if case == "loads" else far.sources
+        return bool(far.strings and near.strings) and not taken
+
+    def greatest(self, part: str, loads: Mapping[str, Number] | None = None) -> Number:
+        """The greatest current in a part, whichever loads and sources run; ``loads`` in place."""
+        loads = self._loads if loads is None else loads
+        sides = self._network.sides(part)
+        if sides is None or (sides[0].strings and sides[1].strings):
+            return self._greatest_divided(part, loads)
+        if not sides[0].strings and not sides[1].strings:
+            return Unknown.because(OUTSIDE_METHOD, detail="no battery reaches it")
+        far = sides[1] if sides[0].strings else sides[0]
+        return largest([total_at_least(loads[each] for each in far.loads),
+                        total_at_least(self._sources[each] for each in far.sources)])
+
+    def _of(self, side: Side, case: Case) -> Iterable[Number]:
+        if case == "loads":
+            return [self._loads[each] for each in side.loads]
+        return [self._sources[each] for each in side.sources]
+
+    def _towards(self, part: str) -> float:
+        """On the negative side a load's current flows to the batteries, not from them."""
+        edge = self._network.graph.edges[part]
+        return -1.0 if self._network.polarity(edge.start) == "negative" else 1.0
+
+    def _greatest_divided(self, part: str, loads: Mapping[str, Number]) -> Number:
+        """All loads and sources that drive a current one way, and all that drive it the other."""
+        forwards, backwards = [], []
+        for case, sign in (("loads", 1.0), ("sources", -1.0)):
+            amounts = loads if case == "loads" else self._sources
+            for identity in self._connected(part, amounts):
+                share = self._share(part, identity) * sign
+                if isinstance(share, Unknown):
+                    return share
+                forwards.append(_at_least_part(share, amounts[identity]))
+                backwards.append(_at_least_part(-share, amounts[identity]))
+        return largest([total_at_least(forwards), total_at_least(backwards)])
+
+    def _divided(self, part: str, case: Case) -> list[Number]:
+        amounts = self._loads if case == "loads" else self._sources
+        sign = 1.0 if case == "loads" else -1.0
+        return [self._share(part, each) * sign * amounts[each]
+                for each in self._connected(part, amounts)]
+
+    def _connected(self, part: str, amounts: Mapping[str, Number]) -> list[str]:
+        """Of some loads or sources, those that stand in the same island as a part."""
+        layout = self._network.layout
+        start = self._network.graph.edges[part].start
+        return [each for each in amounts if layout.positive(each) in layout.traced
+                and (layout.islands.joined(layout.positive(each), start)
+                     or self._network.polarity(start) != "positive")]
+
+    def _share(self, part: str, identity: str) -> Number:
+        """The part of a load's current that flows through a part, from its start to its end."""
+        if identity not in self._attached:
+            node = self._network.layout.positive(identity)
+            self._attached[identity] = self._network.attached(node)
+        key = (part, self._attached[identity])
+        if key not in self._shares:
+            self._shares[key] = self._circuit.currents_at(1.0, key[1], (part,))[part]
+        return self._shares[key]
+
+
+def _at_least_part(share: Number, amount: Number) -> Number:
+    """What a share of a current amounts to, counting only what flows forwards."""
+    low, high = max(low_end(share), 0.0), max(high_end(share), 0.0)
+    if high == 0.0:
+        return 0.0
+    counted: Number = low if low == high else Bounds(
+        low, high, basis=share.basis if isinstance(share, Bounds) else (),
+        causes=share.causes if isinstance(share, Bounds) else ())
+    if isinstance(amount, Unknown):
+        return unrecorded(0.0, float("inf"), amount)
+    return counted * amount

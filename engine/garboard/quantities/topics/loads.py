@@ -1,0 +1,277 @@
+"""Loads: what they draw, what every part then carries, and the voltage that is lost on the way."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from garboard.network import Circuit, Network
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.flows import Case, Flows
+from garboard.quantities.spans import at_least_zero, low_end, total_at_least, unrecorded
+from garboard.values import (
+    OUTSIDE_METHOD,
+    Bounds,
+    Number,
+    Unknown,
+    largest,
+    quotient,
+    total,
+)
+from garboard.values.conductor_size import ConductorSize
+
+Ids = tuple[str, ...]
+Numbers = tuple[Number, ...]
+
+_DEFINITION = cite("definition", "definition")
+_PRACTICE = cite("common practice of the trade", "common practice")
+_CASE = ("all loads of a load case at once, or all charging sources; what is not recorded leaves "
+         "the figure open upwards")
+#: Volts lost per ampere and metre of 1 mm² in the small-craft formula.
+SMALL_CRAFT_CONSTANT = 0.0164
+
+
+@quantity("load.lowest_working_voltage", dimension="voltage", unknowns="passed",
+          needs={"cut_out": "cut_out", "least": "voltage.min"},
+          method="The voltage below which it switches itself off, else the least voltage it works "
+                 "at; of the two recorded the greater",
+          citation=_PRACTICE, valid="loads with a cut-out or a least voltage on record")
+def lowest_working_voltage(cut_out: Number, least: Number) -> Number:
+    known = [each for each in (cut_out, least) if not isinstance(each, Unknown)]
+    if not known:
+        assert isinstance(cut_out, Unknown)
+        return cut_out.joined(least)
+    return largest(known)
+
+
+@quantity("load.continuous_current", dimension="current", unknowns="passed",
+          needs={"current": "current", "power": "power", "lowest": "lowest_working_voltage",
+                 "bank": "bank.lowest_voltage"},
+          method="The current it draws as recorded, else its power over the lowest voltage it "
+                 "works at: a load of constant power draws the most there. Without such a voltage, "
+                 "at least its power over the lowest voltage of its bank",
+          citation=_PRACTICE, valid="loads of constant current or constant power")
+def load_continuous_current(current: Number, power: Number, lowest: Number,
+                            bank: Number) -> Number:
+    if not isinstance(current, Unknown):
+        return current
+    if isinstance(power, Unknown):
+        return current.joined(power)
+    if isinstance(lowest, Unknown):
+        least = low_end(quotient(power, bank))
+        return unrecorded(max(least, 0.0), math.inf, lowest.joined(bank))
+    return quotient(power, lowest)
+
+
+@quantity("load.greatest_current", dimension="current", unknowns="passed",
+          needs={"continuous": "continuous_current", "surge": "surge_current"},
+          method="The greater of its continuous current and its surge; an unrecorded surge leaves "
+                 "it open upwards",
+          citation=_PRACTICE, valid="surges as recorded")
+def load_greatest_current(continuous: Number, surge: Number) -> Number:
+    if isinstance(continuous, Unknown):
+        return continuous
+    if isinstance(surge, Unknown):
+        return unrecorded(low_end(continuous), math.inf, surge.joined(continuous))
+    return largest([continuous, surge])
+
+
+@quantity("record.currents", kind="opaque",
+          needs={"network": "network", "circuit": "record.largest_fault_circuit",
+                 "loads": "loads.id", "drawn": "loads.continuous_current",
+                 "sources": "sources.id", "given": "sources.current_max"},
+          method="The continuous current of every load and the greatest output of every charging "
+                 "source, on the DC network with equal EMFs",
+          citation=_PRACTICE, valid=_CASE)
+def currents(network: Network, circuit: Circuit, loads: Ids, drawn: Numbers, sources: Ids,
+             given: Numbers) -> Flows:
+    return Flows(network, circuit.with_equal_emfs(), dict(zip(loads, drawn, strict=True)),
+                 dict(zip(sources, given, strict=True)))
+
+
+@quantity("record.surges", kind="opaque",
+          needs={"loads": "loads.id", "greatest": "loads.greatest_current"},
+          method="The greatest current of every load, by its id", citation=_DEFINITION,
+          valid="any record")
+def surges(loads: Ids, greatest: Numbers) -> dict[str, Number]:
+    return dict(zip(loads, greatest, strict=True))
+
+
+_CARRIED = {"flows": "record.currents", "part": "id"}
+_HOW = ("The greater of all loads beyond it together and of all charging sources beyond it "
+        "together; where batteries stand on both sides, each divided as the DC network says")
+
+
+@quantity("conductor.continuous_current", dimension="current", needs=_CARRIED, method=_HOW,
+          citation=_PRACTICE, valid=_CASE)
+def conductor_continuous_current(flows: Flows, part: str) -> Number:
+    return flows.greatest(part)
+
+
+@quantity("device.continuous_current", dimension="current", needs=_CARRIED, method=_HOW,
+          citation=_PRACTICE, valid=_CASE)
+def device_continuous_current(flows: Flows, part: str) -> Number:
+    return flows.greatest(part)
+
+
+@quantity("switch.carried_current", dimension="current", needs=_CARRIED, method=_HOW,
+          citation=_PRACTICE, valid=_CASE)
+def switch_carried_current(flows: Flows, part: str) -> Number:
+    return flows.greatest(part)
+
+
+@quantity("conductor.surge_current", dimension="current",
+          needs={**_CARRIED, "surges": "record.surges"},
+          method="As the continuous current, with every load at the greater of its continuous "
+                 "current and its surge",
+          citation=_PRACTICE, valid="all loads starting at once, an upper bound")
+def conductor_surge_current(flows: Flows, part: str, surges: Mapping[str, Number]) -> Number:
+    return flows.greatest(part, surges)
+
+
+@quantity("bus.continuous_current", dimension="current",
+          needs={"network": "network", "flows": "record.currents", "bus": "id"},
+          method="What its other runs carry together, if batteries deliver to it; else half of "
+                 "what all its runs carry; with all loads on or all sources on, the greater",
+          citation=_PRACTICE, valid="all loads at once, or all charging sources at once")
+def bus_continuous_current(network: Network, flows: Flows, bus: str) -> Number:
+    parts = [edge.id for edge in network.graph.incident[bus]
+             if edge.kind not in ("battery", "injector")]
+    return largest([_passing(flows, parts, bus, "loads"), _passing(flows, parts, bus, "sources")])
+
+
+def _passing(flows: Flows, parts: list[str], bus: str, case: Case) -> Number:
+    """Half of all currents at a bus; what delivers to it together balances all the others."""
+    others = [part for part in parts if not flows.delivers(part, bus, case)]
+    sizes = [_size(flows.signed(part, case)) for part in others]
+    if len(others) < len(parts):
+        return total_at_least(sizes)
+    unknown = [each for each in sizes if isinstance(each, Unknown)]
+    return unknown[0] if unknown else total(sizes) * 0.5
+
+
+def _size(signed: Number) -> Number:
+    """Without its sign."""
+    if isinstance(signed, (Unknown, Bounds)):
+        return signed if isinstance(signed, Unknown) else abs(signed)
+    return abs(signed)
+
+
+@quantity("record.greatest_resistances", kind="opaque",
+          needs={"conductors": "conductors.id", "loops": "conductors.greatest_loop_resistance",
+                 "devices": "devices.id", "own": "devices.least_resistance",
+                 "switches": "switches.id", "contacts": "switches.least_resistance"},
+          method="The greatest loop resistance of every conductor, and the resistance of every "
+                 "device and switch as recorded (at least zero where it is not), by id",
+          citation=_DEFINITION, valid="any record")
+def greatest_resistances(conductors: Ids, loops: Numbers, devices: Ids, own: Numbers,
+                         switches: Ids, contacts: Numbers) -> dict[str, Number]:
+    return {**dict(zip(conductors, map(at_least_zero, loops), strict=True)),
+            **dict(zip(devices, own, strict=True)),
+            **dict(zip(switches, contacts, strict=True))}
+
+
+@quantity("load.voltage_drop", dimension="voltage",
+          needs={"network": "network", "flows": "record.currents", "load": "id",
+                 "bank": "bank.id", "resistances": "record.greatest_resistances"},
+          method="Sum over every conductor, device and switch between where the strings meet and "
+                 "the load, out and back, of its greatest resistance times its current with all "
+                 "loads on. Basis: the greatest resistance of IEC 60228, hot; not the constant of "
+                 "a small-craft formula",
+          citation=_PRACTICE,
+          valid="one way only between bank and load; steady currents; joints where recorded, else "
+                "at least the figure")
+def voltage_drop(network: Network, flows: Flows, load: str, bank: str,
+                 resistances: Mapping[str, Number]) -> Figure:
+    parts = _circuit_of(network, load, bank)
+    if isinstance(parts, Unknown):
+        return Figure(parts)
+    drops = []
+    for part in parts:
+        current = flows.signed(part, "loads")
+        drops.append(_size(current) * resistances[part])
+    return Figure(total_at_least(drops), remarks=(f"through: {', '.join(parts) or 'nothing'}",))
+
+
+def _circuit_of(network: Network, load: str, bank: str) -> Ids | Unknown:
+    """The parts of the only way from where the strings meet to a load, and of a traced return."""
+    layout = network.layout
+    out = network.way(network.bank(bank).meets, layout.positive(load))
+    back: Ids | None = ()
+    if layout.negative(load) != layout.reference:
+        back = network.way(layout.negative(load), layout.reference)
+    if out is None or back is None:
+        return Unknown.because(OUTSIDE_METHOD, detail="not one single way from bank to load")
+    return (*out, *back)
+
+
+@quantity("load.voltage_drop_share", dimension="ratio",
+          needs={"drop": "voltage_drop", "nominal": "vessel.nominal_voltage"},
+          method="Voltage drop over the nominal voltage of the vessel's system",
+          citation=_DEFINITION, valid="loads on the main DC system")
+def voltage_drop_share(drop: Number, nominal: Number) -> Number:
+    return quotient(drop, nominal)
+
+
+@quantity("record.conductor_sizes", kind="opaque",
+          needs={"ids": "conductors.id", "values": "conductors.size"},
+          method="The size of every conductor, by its id", citation=_DEFINITION,
+          valid="any record")
+def conductor_sizes(ids: Ids, values: tuple[object, ...]) -> dict[str, object]:
+    return dict(zip(ids, values, strict=True))
+
+
+@quantity("load.small_craft_voltage_drop", dimension="voltage",
+          needs={"network": "network", "flows": "record.currents", "load": "id",
+                 "bank": "bank.id", "lengths": "record.conductor_lengths",
+                 "sizes": "record.conductor_sizes", "loops": "record.conductor_returns"},
+          method="E = 0.0164 I L / S of every conductor between where the strings meet and the "
+                 "load, L out and back. The constant is 4.9 % below that of annealed copper at "
+                 "20 °C, so the drop is understated; devices and joints are not in the formula",
+          citation=cite("ISO 10133 Annex A", "from memory"),
+          valid="returns as the outgoing conductor, neglected, or of own runs")
+def small_craft_voltage_drop(network: Network, flows: Flows, load: str, bank: str,
+                             lengths: Mapping[str, Number], sizes: Mapping[str, object],
+                             loops: Mapping[str, Number]) -> Number:
+    parts = _circuit_of(network, load, bank)
+    if isinstance(parts, Unknown):
+        return parts
+    drops: list[Number] = []
+    for part in parts:
+        if part not in lengths:
+            continue
+        size, current = sizes[part], flows.signed(part, "loads")
+        if not isinstance(size, ConductorSize) or isinstance(current, Unknown):
+            return size if isinstance(size, Unknown) else total([current])
+        length = lengths[part] * loops[part]
+        drops.append(_size(current) * length * (SMALL_CRAFT_CONSTANT / size.area_mm2))
+    return total(drops)
+
+
+@quantity("record.conductor_returns", kind="opaque",
+          needs={"ids": "conductors.id", "carries": "conductors.run.carries",
+                 "returns": "conductors.run.returns"},
+          method="How often the length of every conductor counts, out and back: twice where the "
+                 "return is as the outgoing conductor, else once",
+          citation=_DEFINITION, valid="returns other than of a stated size")
+def conductor_returns(ids: Ids, carries: tuple[str, ...],
+                      returns: tuple[str | Unknown, ...]) -> dict[str, Number]:
+    found: dict[str, Number] = {}
+    for each, side, word in zip(ids, carries, returns, strict=True):
+        if side != "positive":
+            found[each] = 1.0
+        elif isinstance(word, Unknown):
+            found[each] = word
+        elif word in ("own runs", "neglected"):
+            found[each] = 1.0
+        else:
+            found[each] = 2.0 if word == "as outgoing" else Unknown.because(
+                OUTSIDE_METHOD, detail="the return has a size of its own")
+    return found
+
+
+QUANTITIES = (lowest_working_voltage, load_continuous_current, load_greatest_current, currents,
+              surges, conductor_continuous_current, device_continuous_current,
+              switch_carried_current, conductor_surge_current, bus_continuous_current,
+              greatest_resistances, voltage_drop, voltage_drop_share, conductor_sizes,
+              small_craft_voltage_drop, conductor_returns)
