@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+
 from cli.ran import HERE, Ran
 
 SOURCE = ("charging_sources: [{{id: charger, fault_contribution: {amount}}}]\n",

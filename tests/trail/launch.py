@@ -23,7 +23,7 @@ def _written() -> dict[str, Any]:
 def launch_parts() -> dict[str, Any]:
     """The keyword arguments of ``make_trail``, new each time."""
     parts = deepcopy(_written())
-    parts["record"] = record_part(**parts["record"])
+    parts["record"] = record_part(**parts["record"]).data
     for pack in parts["packs"]:
         pack["traces"] = {rule: _trace(**trace) for rule, trace in pack["traces"].items()}
         pack["digest"] = digest_of(pack["resolved"])

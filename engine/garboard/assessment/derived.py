@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Any
 
-from garboard.quantities import Derivation, Figures, Quantity
-from garboard.trail import value_as_data
+from garboard.quantities import Derivation, Figures, Quantity, Registry
+from garboard.trail import Encoded, encoded, value_as_data
 from garboard.values.units import DIMENSIONS
 
 
@@ -24,10 +25,15 @@ def derivations_in_trail(figures: Figures, keys: Iterable[str]) -> dict[str, Any
     return {key: _derivation(found[key]) for key in sorted(found)}
 
 
-def quantities_in_trail(derivations: dict[str, Any], figures: Figures) -> dict[str, Any]:
+def quantities_in_trail(derivations: dict[str, Any], figures: Figures) -> Encoded:
     """The calculations those derivations used: method, citation, version, range, origin."""
-    used = sorted({each["quantity"] for each in derivations.values()})
-    return {name: _quantity(figures.registry.named(name)) for name in used}
+    used = {each["quantity"] for each in derivations.values()}
+    return _quantities(figures.registry, frozenset(used))
+
+
+@lru_cache(maxsize=64)
+def _quantities(registry: Registry, names: frozenset[str]) -> Encoded:
+    return encoded({name: _quantity(registry.named(name)) for name in sorted(names)})
 
 
 def _derivation(derivation: Derivation) -> dict[str, Any]:

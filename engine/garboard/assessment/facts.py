@@ -7,12 +7,12 @@ from typing import Any
 
 from garboard.documents import Document
 from garboard.record import SUBJECTS, Fact, Record, Thing
-from garboard.trail import record_part, value_as_data
+from garboard.trail import Encoded, record_part, value_as_data
 from garboard.values import Bounds
 from garboard.values.units import DIMENSIONS
 
 
-def record_in_trail(record: Record) -> dict[str, Any]:
+def record_in_trail(record: Record) -> Encoded:
     """The record part: as written, and each fact by its data path (``pack-1.capacity``)."""
     read = {f"{thing.id}.{name}": _fact(thing.subject, name, fact)
             for thing in all_things(record) for name, fact in thing.facts.items()}

@@ -2,27 +2,34 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any
 
 from garboard.assessment.derived import unit_of
-from garboard.expressions import RuleTrace
+from garboard.expressions import Program, RuleTrace
 from garboard.packs import CheckedPack
-from garboard.trail import causes_as_data
+from garboard.trail import Encoded, causes_as_data, encoded, encoded_object
 from garboard.values import Truth, Unknown
 
 
-def pack_in_trail(checked: CheckedPack, applies: Truth) -> dict[str, Any]:
+def pack_in_trail(checked: CheckedPack, applies: Truth) -> Encoded:
     """The pack part of a trail."""
     pack = checked.pack
-    return {
+    return encoded_object({
         "pack": pack.name, "version": pack.version, "title": pack.title, "digest": pack.digest,
         "status": "working copy", "decision_rule": pack.header.decision_rule,
         "applies": None if isinstance(applies, Unknown) else applies,
         "missing": causes_as_data(applies) if isinstance(applies, Unknown) else [],
-        "relaxations": [], "resolved": pack.as_data(),
-        "traces": {rule.id: _trace(trace) for rule, trace in
-                   zip(pack.rules, checked.program.traces, strict=True)},
-    }
+        "relaxations": [], "resolved": pack.resolved,
+        "traces": _traces(checked.program),
+    })
+
+
+@lru_cache(maxsize=64)
+def _traces(program: Program) -> Encoded:
+    """What the operands of a pack's rules are, by rule: the same for every record."""
+    return encoded({rule.name: _trace(trace)
+                    for rule, trace in zip(program.sources, program.traces, strict=True)})
 
 
 def _trace(trace: RuleTrace) -> dict[str, Any]:

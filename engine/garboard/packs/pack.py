@@ -11,7 +11,7 @@ from garboard.packs.header import Header
 from garboard.packs.limit import Limit
 from garboard.packs.rule import Rule
 from garboard.packs.spot import DataPath, Spot
-from garboard.trail import digest_of
+from garboard.trail import Encoded, encoded
 
 
 @dataclass(frozen=True)
@@ -43,7 +43,12 @@ class Pack:
     @cached_property
     def digest(self) -> str:
         """``sha256:`` and the SHA-256 over the canonical bytes of ``as_data``, in hexadecimal."""
-        return digest_of(self.as_data())
+        return self.resolved.digest
+
+    @cached_property
+    def resolved(self) -> Encoded:
+        """``as_data`` with its canonical bytes, as every trail holds it."""
+        return encoded(self.as_data())
 
     def as_data(self) -> dict[str, object]:
         """The resolved form: everything a replay needs, as plain data.

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Final, Literal
 
-from garboard.trail.canonical import canonical_bytes, canonical_form
-from garboard.trail.digest import digest_of, digest_of_bytes
+from garboard.trail.canonical import canonical_bytes
+from garboard.trail.digest import digest_of_bytes
+from garboard.trail.encoded import Encoded, encoded, encoded_list, encoded_object
 from garboard.trail.findings import Finding, in_finding_order
 from garboard.trail.outcome import outcome_of
 from garboard.trail.trail import Trail
@@ -15,35 +16,37 @@ FORMAT: Final = "trail/1"
 Data = Mapping[str, Any]
 
 
-def record_part(written: Data, read: Data) -> dict[str, Any]:
+def record_part(written: Data, read: Data) -> Encoded:
     """The record part: the data as written with their digest, and the facts as read.
 
     ``read`` goes by data path; each fact has ``value`` (see ``value_as_data``) and, where there is
     something to say, ``unit``, ``from``, ``method``, ``evidence``, ``note`` and the like.
     """
-    return {"format": written["format"], "digest": digest_of(written), "written": written,
-            "read": read}
+    whole = encoded(written)
+    return encoded_object({"format": written["format"], "digest": whole.digest, "written": whole,
+                           "read": read})
 
 
-def make_trail(*, date: str, date_from: Literal["survey", "command line"], record: Data,
-               packs: Sequence[Data], findings: Iterable[Finding], derivations: Data,
-               quantities: Data, about: Data, irregularities: Sequence[Data] = (),
-               dispensations: Sequence[Data] = ()) -> Trail:
+def make_trail(*, date: str, date_from: Literal["survey", "command line"], record: Data | Encoded,
+               packs: Sequence[Data | Encoded], findings: Iterable[Finding],
+               derivations: Data | Encoded, quantities: Data | Encoded, about: Data,
+               irregularities: Sequence[Data] = (), dispensations: Sequence[Data] = ()) -> Trail:
     """The trail of an assessment; all parts are JSON data of the format ``trail/1``.
 
     Findings are put in order, the outcome is computed from them, and what the digest covers is
-    put into canonical bytes once. ReadingError when a part is no JSON data.
+    put into canonical bytes once; a part that is encoded already is taken as it is. ReadingError
+    when a part is no JSON data.
     """
-    ordered = in_finding_order(findings, packs)
-    assessment = {
-        "date": date, "date_from": date_from, "record": record, "packs": list(packs),
+    known = encoded_list([encoded(pack) for pack in packs])
+    ordered = in_finding_order(findings, known.data)
+    whole = encoded_object({
+        "date": date, "date_from": date_from, "record": record, "packs": known,
         "dispensations": list(dispensations), "findings": ordered, "derivations": derivations,
         "quantities": quantities, "irregularities": list(irregularities),
-        "outcome": outcome_of(ordered, packs, dispensations),
-    }
-    normal, canonical = canonical_form(assessment)
-    return Trail({"format": FORMAT, "digest": digest_of_bytes(canonical),
-                  "assessment": normal, "about": about}, canonical)
+        "outcome": outcome_of(ordered, known.data, dispensations),
+    })
+    return Trail({"format": FORMAT, "digest": digest_of_bytes(whole.canonical),
+                  "assessment": whole.data, "about": about}, whole.canonical)
 
 
 def trail_bytes(trail: Trail) -> bytes:
