@@ -1,6 +1,8 @@
 """Tools for people who write rule packs: prove, proofread, start and try a pack."""
 
 from garboard.authoring.bench import Bench, known_rule
+from garboard.authoring.proofreading import Proofread, proofread
 from garboard.authoring.proving import Coverage, Proof, Proving, Seen, covered, prove
 
-__all__ = ["Bench", "Coverage", "Proof", "Proving", "Seen", "covered", "known_rule", "prove"]
+__all__ = ["Bench", "Coverage", "Proof", "Proofread", "Proving", "Seen", "covered", "known_rule",
+           "proofread", "prove"]

@@ -11,6 +11,7 @@ from garboard.cli.group import LazyGroup
 
 class _Commands(LazyGroup):
     table: ClassVar = {
+        "proofread": ("garboard.cli.pack_proofread", "Check a pack, and warn of what looks wrong."),
         "prove": ("garboard.cli.pack_prove", "Run the cases of a pack."),
         "show": ("garboard.cli.pack_show", "Print the resolved pack, or one rule of it."),
     }

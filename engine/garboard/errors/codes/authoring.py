@@ -50,4 +50,26 @@ CODES: dict[str, tuple[str, str]] = {
     "rule-unknown": (
         "The pack has no such rule",
         "A rule is named by its id."),
+    "rule-cannot-fail": (
+        "A rule cannot fail",
+        "Whatever is aboard, its requirement holds. A limit, a comparison or an 'or' is likely "
+        "not what was meant."),
+    "rule-cannot-pass": (
+        "A rule cannot pass",
+        "Nothing that could be aboard meets its requirement where the rule applies. A limit, a "
+        "comparison or an 'and' is likely not what was meant."),
+    "rule-never-applies": (
+        "A rule can never apply",
+        "Nothing that could be aboard meets its condition."),
+    "rule-covered": (
+        "A rule is covered by another",
+        "It fails only where the other fails too, and is no graver: it adds nothing. Take it out, "
+        "or correct what makes it the weaker one."),
+    "rule-contrary": (
+        "Two rules are contrary",
+        "Where both apply, nothing that could be aboard passes both. One of them is likely "
+        "wrong."),
+    "explained-in-vain": (
+        "A warning is explained that does not come",
+        "The proofreader has no such warning about the rule. Take the explanation out."),
 }

@@ -11,6 +11,10 @@ from garboard.packs.spot import Spot
 #: What the cases of a rule should show, each at least once.
 KINDS: Final = ("passed", "failed", "fact missing", "not applicable", "at the limit")
 
+#: What the proofreader warns of, and an author may explain.
+WARNINGS: Final = ("rule-cannot-fail", "rule-cannot-pass", "rule-never-applies", "rule-covered",
+                   "rule-contrary")
+
 
 @dataclass(frozen=True, slots=True)
 class Expected:
@@ -53,13 +57,16 @@ class Case:
 class CaseBook:
     """All cases of a pack, in the order of files and lines.
 
-    ``not_possible`` says by rule and kind why no case can show it, and where that is written.
+    ``not_possible`` says by rule and kind why no case can show it, ``explained`` by rule and
+    warning why it is meant; both with the spot where that is written.
     """
 
     cases: tuple[Case, ...]
     not_possible: Mapping[tuple[str, str], tuple[str, Spot]]
+    explained: Mapping[tuple[str, str], tuple[str, Spot]]
 
     def about(self, rule: str) -> CaseBook:
         """The cases about one rule."""
         return CaseBook(tuple(each for each in self.cases if rule in each.rules),
-                        {key: why for key, why in self.not_possible.items() if key[0] == rule})
+                        {key: why for key, why in self.not_possible.items() if key[0] == rule},
+                        {key: why for key, why in self.explained.items() if key[0] == rule})

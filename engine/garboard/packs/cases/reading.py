@@ -33,7 +33,7 @@ def read_cases(path: Path, pack: Pack) -> CaseBook:
             reader.file(file)
     if any(problem.level == "error" for problem in reader.problems):
         raise PackRefused(reader.problems)
-    return CaseBook(tuple(reader.cases), reader.not_possible)
+    return CaseBook(tuple(reader.cases), reader.not_possible, reader.explained)
 
 
 @dataclass
@@ -42,6 +42,7 @@ class _Reader:
     bases: BaseFiles
     cases: list[Case] = field(default_factory=list)
     not_possible: dict[tuple[str, str], tuple[str, Spot]] = field(default_factory=dict)
+    explained: dict[tuple[str, str], tuple[str, Spot]] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     names: dict[str, Spot] = field(default_factory=dict)
 
@@ -63,10 +64,11 @@ class _Reader:
             case = self._case(spot)
             if case is not None:
                 self.cases.append(case)
-        for rule, spot in top.at("not_possible").entries():
-            self._known(rule, spot, key=True)
-            for kind, why in spot.entries():
-                self.not_possible[rule, kind] = (str(why.data), why)
+        for part, into in (("not_possible", self.not_possible), ("explained", self.explained)):
+            for rule, spot in top.at(part).entries():
+                self._known(rule, spot, key=True)
+                for name, why in spot.entries():
+                    into[rule, name] = (str(why.data), why)
 
     def _case(self, spot: Spot) -> Case | None:
         name = str(spot.at("case").data)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any, Final
 
 from garboard.expressions import OUTCOMES
-from garboard.packs.cases.case import KINDS
+from garboard.packs.cases.case import KINDS, WARNINGS
 from garboard.packs.model import ID_PATTERN
 
 FORMAT: Final = "case/1"
@@ -30,8 +30,13 @@ def case_schema() -> dict[str, Any]:
                 "type": "object", "propertyNames": {"pattern": ID_PATTERN},
                 "additionalProperties": {"$ref": "#/$defs/not-possible"},
                 "description": "By rule: what no case of it can show, and why."},
+            "explained": {
+                "type": "object", "propertyNames": {"pattern": ID_PATTERN},
+                "additionalProperties": {"$ref": "#/$defs/explained"},
+                "description": "By rule: warnings of the proofreader that are meant, and why."},
         },
-        "$defs": {"case": _case(), "finding": _finding(), "not-possible": _not_possible()},
+        "$defs": {"case": _case(), "finding": _finding(), "not-possible": _not_possible(),
+                  "explained": _explained()},
     }
 
 
@@ -84,6 +89,13 @@ def _finding() -> dict[str, Any]:
                                                "'not recorded' or 'condition false'."},
         },
     }
+
+
+def _explained() -> dict[str, Any]:
+    return {"description": "Why a warning of the proofreader is meant.",
+            "type": "object", "minProperties": 1, "additionalProperties": False,
+            "properties": {code: {**_TEXT, "description": f"Why it is meant: {code}."}
+                           for code in WARNINGS}}
 
 
 def _not_possible() -> dict[str, Any]:

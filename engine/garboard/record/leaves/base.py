@@ -45,9 +45,15 @@ class LeafKind:
         """The facts a value gives: usually one, under the field's own name."""
         return ((name, value),)
 
+    @property
+    def floor(self) -> tuple[float, bool] | None:
+        """The least value, and whether a value must be more than that; ``None``: there is none."""
+        return None
+
     def fields(self, name: str) -> tuple[Field, ...]:
         """The entries of this leaf in the table of fields, extras included."""
-        own = (Field(name, self.kind, self.dimension, self.choices, self.meaning, self.targets),)
+        own = (Field(name, self.kind, self.dimension, self.choices, self.meaning, self.targets,
+                     self.floor),)
         return own + self.extra_fields(name)
 
     def extra_fields(self, name: str) -> tuple[Field, ...]:

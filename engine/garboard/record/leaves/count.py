@@ -19,6 +19,10 @@ class Count(LeafKind):
 
     kind: ClassVar[FieldKind] = "count"
 
+    @property
+    def floor(self) -> tuple[float, bool] | None:
+        return float(self.least), False
+
     def read(self, written: object) -> int:
         if not isinstance(written, int) or isinstance(written, bool):
             digits = isinstance(written, str) and written.strip().isdecimal()

@@ -35,6 +35,10 @@ class Measure(LeafKind):
     def dimension(self) -> str | None:
         return self.of
 
+    @property
+    def floor(self) -> tuple[float, bool] | None:
+        return None if self.lowest == "any" else (0.0, self.lowest == "above zero")
+
     def read(self, written: object) -> float | Bounds:
         value = read_quantity(written, self.of)
         least = value.lo if isinstance(value, Bounds) else value
