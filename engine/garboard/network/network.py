@@ -12,6 +12,7 @@ from garboard.network.feeds import Feed, Feeds, protecting
 from garboard.network.graph import JOINT, Graph
 from garboard.network.irregularities import find_irregularities
 from garboard.network.irregularity import Irregularity
+from garboard.network.islands import Islands
 from garboard.network.layout import Layout, listed
 from garboard.network.owners import own_devices
 from garboard.network.polarity import Polarity, island_polarity
@@ -159,6 +160,41 @@ class Network:
     def _sides(self) -> Sides:
         loads = (load.id for load in listed(self._record, "load"))
         return Sides(self.layout, self._ways, self.strings, loads)
+
+    @cached_property
+    def _regions(self) -> Islands:
+        """What hangs together without passing a protective device."""
+        return Islands(self.layout.nodes,
+                       (edge for edge in self.layout.branches if edge.kind != "device"))
+
+    def beside(self, device: str) -> tuple[str, ...]:
+        """The devices side by side with a device, itself included: all between the same two."""
+        edge = self.graph.edges[device]
+        between = {self._regions.of(edge.start), self._regions.of(edge.end)}
+        return tuple(each.id for each in self.graph.of_kind("device")
+                     if {self._regions.of(each.start), self._regions.of(each.end)} == between)
+
+    def before(self, device: str) -> tuple[str, ...] | None:
+        """The devices next to a device on its way from the batteries.
+
+        ``None`` where a battery stands before it past no device, where batteries stand on both
+        sides of it or on neither, and in a ring.
+        """
+        sides, edge = self.sides(device), self.graph.edges[device]
+        if sides is None or bool(sides[0].strings) == bool(sides[1].strings):
+            return None
+        near = self._regions.of(edge.start if sides[0].strings else edge.end)
+        if any(self._regions.of(node) == near for node in self._battery_nodes):
+            return None
+        found = []
+        for each in self.graph.of_kind("device"):
+            there = self.sides(each.id)
+            if each.id != device and near in (self._regions.of(each.start),
+                                              self._regions.of(each.end)):
+                far = 0 if self._regions.of(each.end) == near else 1
+                if there is None or there[far].strings:
+                    found.append(each.id)
+        return tuple(found)
 
     def attached(self, node: str) -> str:
         """Where a branch without batteries, with a node in it, leaves what has batteries."""

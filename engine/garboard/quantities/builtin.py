@@ -11,6 +11,7 @@ from garboard.quantities.topics import (
     batteries,
     charging,
     conductors,
+    devices,
     faults,
     heating,
     loads,
@@ -18,13 +19,15 @@ from garboard.quantities.topics import (
     resistances,
     runs,
     smallest_faults,
+    time_constants,
     voltages,
     window,
+    withstand,
     zones,
 )
 
-TOPICS = (ampacity, batteries, charging, conductors, faults, heating, loads, protection,
-          resistances, runs, smallest_faults, voltages, window, zones)
+TOPICS = (ampacity, batteries, charging, conductors, devices, faults, heating, loads, protection,
+          resistances, runs, smallest_faults, time_constants, voltages, window, withstand, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"
 
 

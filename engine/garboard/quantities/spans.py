@@ -45,6 +45,13 @@ def total_at_least(numbers: Iterable[Number]) -> Number:
     return total(map(at_least_zero, numbers)) if failure is None else failure
 
 
+def size(number: Number) -> Number:
+    """A number without its sign."""
+    if isinstance(number, (Unknown, Bounds)):
+        return number if isinstance(number, Unknown) else abs(number)
+    return abs(number)
+
+
 def hull(one: Number, other: Number) -> Number:
     """From the least of two figures to the greatest, whatever lies between being possible."""
     if isinstance(one, Unknown) or isinstance(other, Unknown):

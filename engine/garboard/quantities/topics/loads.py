@@ -8,10 +8,9 @@ from collections.abc import Mapping
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.flows import Case, Flows
-from garboard.quantities.spans import at_least_zero, low_end, total_at_least, unrecorded
+from garboard.quantities.spans import at_least_zero, low_end, size, total_at_least, unrecorded
 from garboard.values import (
     OUTSIDE_METHOD,
-    Bounds,
     Number,
     Unknown,
     largest,
@@ -143,18 +142,11 @@ def bus_continuous_current(network: Network, flows: Flows, bus: str) -> Number:
 def _passing(flows: Flows, parts: list[str], bus: str, case: Case) -> Number:
     """Half of all currents at a bus; what delivers to it together balances all the others."""
     others = [part for part in parts if not flows.delivers(part, bus, case)]
-    sizes = [_size(flows.signed(part, case)) for part in others]
+    sizes = [size(flows.signed(part, case)) for part in others]
     if len(others) < len(parts):
         return total_at_least(sizes)
     unknown = [each for each in sizes if isinstance(each, Unknown)]
     return unknown[0] if unknown else total(sizes) * 0.5
-
-
-def _size(signed: Number) -> Number:
-    """Without its sign."""
-    if isinstance(signed, (Unknown, Bounds)):
-        return signed if isinstance(signed, Unknown) else abs(signed)
-    return abs(signed)
 
 
 @quantity("record.greatest_resistances", kind="opaque",
@@ -189,7 +181,7 @@ def voltage_drop(network: Network, flows: Flows, load: str, bank: str,
     drops = []
     for part in parts:
         current = flows.signed(part, "loads")
-        drops.append(_size(current) * resistances[part])
+        drops.append(size(current) * resistances[part])
     return Figure(total_at_least(drops), remarks=(f"through: {', '.join(parts) or 'nothing'}",))
 
 
@@ -240,11 +232,11 @@ def small_craft_voltage_drop(network: Network, flows: Flows, load: str, bank: st
     for part in parts:
         if part not in lengths:
             continue
-        size, current = sizes[part], flows.signed(part, "loads")
-        if not isinstance(size, ConductorSize) or isinstance(current, Unknown):
-            return size if isinstance(size, Unknown) else total([current])
+        gauge, current = sizes[part], flows.signed(part, "loads")
+        if not isinstance(gauge, ConductorSize) or isinstance(current, Unknown):
+            return gauge if isinstance(gauge, Unknown) else total([current])
         length = lengths[part] * loops[part]
-        drops.append(_size(current) * length * (SMALL_CRAFT_CONSTANT / size.area_mm2))
+        drops.append(size(current) * length * (SMALL_CRAFT_CONSTANT / gauge.area_mm2))
     return total(drops)
 
 

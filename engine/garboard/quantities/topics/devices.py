@@ -1,0 +1,162 @@
+"""Devices among each other: which way current can come, what stands before and beside, opening."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from garboard.network import Circuit, Network
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.spans import at_least_zero, low_end, size, unrecorded
+from garboard.quantities.table import table
+from garboard.values import (
+    OUTSIDE_METHOD,
+    Bounds,
+    Number,
+    Truth,
+    Unknown,
+    quotient,
+    smallest,
+)
+
+_DEFINITION = cite("definition", "definition")
+_PRACTICE = cite("common practice of the trade", "common practice")
+#: Least ratio of the ratings of two gG fuses in series of which only the smaller opens.
+GG_RATIO: Final = 1.6
+
+
+@quantity("device.fed_from_both_sides", kind="truth",
+          needs={"network": "network", "device": "id"},
+          method="Batteries or charging sources stand on both sides of it, or it is in a ring",
+          citation=_DEFINITION, valid="devices in traced runs; switches closed")
+def fed_from_both_sides(network: Network, device: str) -> bool:
+    sides = network.sides(device)
+    return sides is None or all(side.strings or side.sources for side in sides)
+
+
+@quantity("device.polarity_suits", kind="truth", unknowns="passed",
+          needs={"kind": "kind", "sensitive": "polarity_sensitive", "correct": "polarity_correct",
+                 "both": "fed_from_both_sides"},
+          method="A fuse, or a breaker that is not polarity-sensitive; a polarity-sensitive one "
+                 "where current comes from one side only and it is fitted the right way round",
+          citation=_PRACTICE, valid="breakers with their polarity on record")
+def polarity_suits(kind: str, sensitive: Truth, correct: Truth, both: Truth) -> Truth:
+    if kind == "fuse":
+        return True
+    suits: Truth = (both ^ True) & correct
+    return (sensitive ^ True) | suits
+
+
+@quantity("device.devices_in_parallel", kind="count", needs={"network": "network", "device": "id"},
+          method="How many devices stand side by side between the same two places, itself included",
+          citation=_DEFINITION, valid="devices in traced runs; switches closed")
+def devices_in_parallel(network: Network, device: str) -> Figure:
+    beside = network.beside(device)
+    return Figure(len(beside), remarks=(f"side by side: {', '.join(beside)}",))
+
+
+@quantity("record.device_classes", kind="opaque",
+          needs={"ids": "devices.id", "values": "devices.class"},
+          method="The class of every device, by its id", citation=_DEFINITION, valid="any record")
+def device_classes(ids: tuple[str, ...],
+                   values: tuple[str | Unknown, ...]) -> dict[str, str | Unknown]:
+    return dict(zip(ids, values, strict=True))
+
+
+@quantity("device.series_ratio", dimension="ratio",
+          needs={"network": "network", "device": "id", "rating": "rating",
+                 "ratings": "record.device_ratings"},
+          method="The least rating of the devices next before it, on its way from the batteries, "
+                 "over its own rating; of several that feed it side by side each alone",
+          citation=_DEFINITION,
+          valid="a device that batteries feed from one side, past another device")
+def series_ratio(network: Network, device: str, rating: Number,
+                 ratings: Mapping[str, Number]) -> Figure:
+    before = network.before(device)
+    if not before:
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail="no device stands before it"))
+    return Figure(quotient(smallest([ratings[each] for each in before]), rating),
+                  remarks=(f"before it: {', '.join(before)}",))
+
+
+@quantity("device.opens_before_those_before_it", kind="truth",
+          needs={"network": "network", "device": "id", "ratio": "series_ratio",
+                 "classes": "record.device_classes"},
+          method="The ratings of gG fuses in series are as 1.6 to 1 or more",
+          citation=cite("IEC 60269, discrimination of gG fuse-links", "from memory"),
+          valid="gG fuses throughout; of other devices their curves would be needed")
+def opens_before_those_before_it(network: Network, device: str, ratio: Number,
+                                 classes: Mapping[str, str | Unknown]) -> Truth:
+    for each in (device, *(network.before(device) or ())):
+        of = classes[each]
+        if isinstance(of, Unknown):
+            return of
+        if of != "gG":
+            return Unknown.because(OUTSIDE_METHOD, detail=f"{each} is of class {of}")
+    verdict: Truth = ratio >= GG_RATIO
+    return verdict
+
+
+@quantity("device.smallest_fault_current", dimension="current",
+          needs={"network": "network", "circuits": "record.smallest_fault_circuit",
+                 "device": "id", "conductors": "record.conductors.id"},
+          method="The least current through it for a short at either end of any conductor that it "
+                 "protects, from the strings one at a time",
+          citation=cite("nodal analysis of a resistive network, checked against ngspice",
+                        "definition"),
+          valid="the circuit of the smallest fault; arcs, which draw less, are not covered")
+def device_smallest_fault_current(network: Network, circuits: Mapping[str, Circuit], device: str,
+                                  conductors: tuple[str, ...]) -> Figure:
+    nodes = dict.fromkeys(node for conductor in conductors
+                          if device in network.protecting(conductor)
+                          for edge in (network.graph.edges[conductor],)
+                          for node in (edge.start, edge.end))
+    found: list[Number] = []
+    for node in nodes:
+        for circuit in circuits.values():
+            current = circuit.branch_current(device, fault=node)
+            if isinstance(current, (Unknown, Bounds)) or current != 0.0:
+                found.append(size(at_least_zero(current)))
+    if not found:
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail="it protects no conductor"))
+    return Figure(smallest(found), remarks=(f"shorts at: {', '.join(nodes)}",))
+
+
+@quantity("device.opening_time", dimension="time",
+          needs={"current": "smallest_fault_current", "rating": "rating",
+                 "standard": "standard"},
+          method="The longest time its standard gives for the multiple of its rating that the "
+                 "smallest fault current is at least",
+          citation=cite("UL 248-14 (as reprinted)", "reprinted"),
+          valid="supplementary fuses to UL 248-14 of 0 A to 30 A and 35 A to 60 A, at 1.35 times "
+                "the rating and more; the gates of other standards were not confirmed")
+def opening_time(current: Number, rating: Number, standard: str) -> Figure:
+    gates = table("opening-gates-ul248-14")
+    if "UL 248-14" not in standard:
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail=f"no confirmed gates of {standard}"))
+    column = _rating_column(rating)
+    if isinstance(column, Unknown):
+        return Figure(column)
+    multiple = low_end(quotient(current, rating))
+    reached = [row for row in gates.rows if float(row) <= multiple]
+    if not reached:
+        why = Unknown.because(OUTSIDE_METHOD, detail="less than 1.35 times its rating")
+        return Figure(why.joined(current))
+    row = max(reached, key=float)
+    within = unrecorded(0.0, gates.rows[row][column], Unknown.because(
+        OUTSIDE_METHOD, detail="the standard gives the longest time only"))
+    return Figure(within, (gates.reference(row, column),))
+
+
+def _rating_column(rating: Number) -> str | Unknown:
+    if isinstance(rating, float):
+        if 0 < rating <= 30:
+            return "0 to 30"
+        if 35 <= rating <= 60:
+            return "35 to 60"
+    return Unknown.because(OUTSIDE_METHOD, detail="the standard has no gates for this rating")
+
+
+QUANTITIES = (fed_from_both_sides, polarity_suits, devices_in_parallel, device_classes,
+              series_ratio, opens_before_those_before_it, device_smallest_fault_current,
+              opening_time)

@@ -1,0 +1,109 @@
+"""How slowly a short-circuit current can rise, against what a device was tested at.
+
+Where cables lie is not on record, so their inductance is bounded, not assumed: no loop of a given
+length of wire has more than a circle has. Each conductor with its return alone then has a longest
+time constant, and a network of such conductors has none longer than the longest of its parts (its
+time constants are weighted means of theirs; resistances without inductance only shorten them).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from garboard.network import Network
+from garboard.quantities.declaration import cite, quantity
+from garboard.quantities.item import Item
+from garboard.quantities.spans import high_end, low_end, unrecorded
+from garboard.values import OUTSIDE_METHOD, Number, Unknown, chosen, largest
+from garboard.values.conductor_size import ConductorSize
+
+_MU0 = 4e-7 * math.pi
+_CIRCLE = cite("inductance of a circular loop, L = µ0 R (ln(8R/a) - 7/4), F. W. Grover, "
+               "Inductance Calculations", "from memory")
+
+
+def greatest_inductance(wire: float, area: float) -> float:
+    """Inductance in H of a circle of so many metres of wire of so many mm²."""
+    radius, thin = wire / (2 * math.pi), math.sqrt(area / math.pi) / 1000
+    return _MU0 * radius * (math.log(8 * radius / thin) - 1.75)
+
+
+@quantity("conductor.greatest_inductance", dimension="inductance",
+          needs={"size": "size", "length": "length", "ways": "run.returns"},
+          method="That of a circle of the conductor's length out and back; at least nothing",
+          citation=_CIRCLE,
+          valid="a return as the outgoing conductor; a conductor at least twenty times as long as "
+                "it is thick; no iron around it")
+def conductor_greatest_inductance(size: ConductorSize, length: Number, ways: str) -> Number:
+    if ways != "as outgoing":
+        return Unknown.because(OUTSIDE_METHOD, detail="how long the way back is")
+    wire = 2 * high_end(length)
+    if wire < 40 * math.sqrt(size.area_mm2 / math.pi) / 1000 or not math.isfinite(wire):
+        return Unknown.because(OUTSIDE_METHOD, detail="too short for the form")
+    return unrecorded(0.0, greatest_inductance(wire, size.area_mm2), Unknown.because(
+        OUTSIDE_METHOD, detail="how far apart the conductor and its return lie"))
+
+
+@quantity("record.time_constants", kind="opaque",
+          needs={"ids": "conductors.id", "inductances": "conductors.greatest_inductance",
+                 "resistances": "conductors.loop_resistance"},
+          method="The longest time constant of every conductor with its return, by its id",
+          citation=_CIRCLE, valid="any record")
+def time_constants(ids: tuple[str, ...], inductances: tuple[Number, ...],
+                   resistances: tuple[Number, ...]) -> dict[str, Number]:
+    found: dict[str, Number] = {}
+    for each, inductance, resistance in zip(ids, inductances, resistances, strict=True):
+        least = low_end(resistance)
+        if isinstance(inductance, Unknown):
+            found[each] = inductance
+        elif least <= 0:
+            found[each] = Unknown.because(OUTSIDE_METHOD, detail="its least resistance") \
+                .joined(resistance)
+        else:
+            found[each] = high_end(inductance) / least
+    return found
+
+
+@quantity("device.longest_time_constant", dimension="time",
+          needs={"network": "network", "device": "id", "known": "record.time_constants"},
+          method="The longest time constant of any conductor that hangs together with it",
+          citation=_CIRCLE,
+          valid="cold conductors; inductance of one run upon another is not covered")
+def longest_time_constant(network: Network, device: str, known: Mapping[str, Number]) -> Number:
+    islands, edge = network.layout.islands, network.graph.edges[device]
+    near = [value for conductor, value in known.items()
+            if islands.joined(network.graph.edges[conductor].start, edge.start)]
+    if not near:
+        return Unknown.because(OUTSIDE_METHOD, detail="no conductor hangs together with it")
+    longest = largest(near)
+    if isinstance(longest, Unknown):
+        return longest
+    return unrecorded(0.0, high_end(longest), Unknown.because(
+        OUTSIDE_METHOD, detail="how the cables lie").joined(longest))
+
+
+@quantity("device.declared_time_constant", dimension="time",
+          needs={"device": "id", "breaks": "breaks", "highest": "highest_system_voltage",
+                 "current": "prospective_current"},
+          method="The greatest time constant among the declared points on direct current that "
+                 "cover the highest system voltage and the prospective current",
+          citation=cite("definition", "definition"), valid="declared points")
+def declared_time_constant(device: str, breaks: tuple[Item, ...], highest: Number,
+                           current: Number) -> Number:
+    fitting: list[Number] = []
+    for point in breaks:
+        covers = ((point["voltage.kind"] == "DC") & (point["voltage"] >= highest)
+                  & (point["current"] >= current))
+        if covers is not False:
+            value = chosen(covers, point["time_constant"], 0.0)
+            assert value is not None
+            fitting.append(value)  # type: ignore[arg-type]
+    if not fitting:
+        return Unknown.because(OUTSIDE_METHOD, f"{device}.breaks",
+                               "no declared point covers the voltage and the current")
+    return largest(fitting)
+
+
+QUANTITIES = (conductor_greatest_inductance, time_constants, longest_time_constant,
+              declared_time_constant)
