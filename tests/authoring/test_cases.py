@@ -159,7 +159,7 @@ def test_coverage_counts_and_contradictions(tmp_path: Path) -> None:
              "    set: {f1.rating: 5 A}\n")
              + "not_possible:\n  strong-fuse: {failed: it never does, at the limit: no idea}\n")
     desk = bench(planted(tmp_path, cases))
-    table, contradictions = covered(desk.checked.pack, desk.book, desk.proofs())
+    table, contradictions = covered(desk.rules, desk.book, desk.proofs())
     assert {each.rule: each.missing for each in table} == {
         "strong-fuse": ("fact missing", "not applicable"), "short-cable": KINDS}
     assert spots(contradictions) == [("case-kind-possible", 13, 25)]
@@ -168,7 +168,7 @@ def test_coverage_counts_and_contradictions(tmp_path: Path) -> None:
 def test_a_finding_that_is_not_expected_shows_nothing(tmp_path: Path) -> None:
     cases = "format: case/1\ncases:\n" + CASE + "    expect: []\n"
     desk = bench(planted(tmp_path, cases))
-    table, _ = covered(desk.checked.pack, desk.book, desk.proofs())
+    table, _ = covered(desk.rules, desk.book, desk.proofs())
     assert [sum(each.shown.values()) for each in table] == [0, 0]
 
 

@@ -46,7 +46,7 @@ def test_all_cases_were_found() -> None:
 
 @pytest.mark.parametrize("pack", PACKS)
 def test_every_rule_shows_every_kind_of_outcome_that_it_can(pack: str) -> None:
-    table, contradictions = covered(desk(pack).checked.pack, desk(pack).book,
+    table, contradictions = covered(desk(pack).rules, desk(pack).book,
                                     proofs(pack).values())
     assert [(each.rule, each.missing) for each in table if each.missing] == []
     assert contradictions == ()

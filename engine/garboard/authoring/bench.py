@@ -8,8 +8,9 @@ from pathlib import Path
 
 from garboard.assembly import Workshop
 from garboard.authoring.proving import Proof, Proving, prove
+from garboard.documents import shipped_folder
 from garboard.errors import CommandRefused, Problem, did_you_mean
-from garboard.packs import CheckedPack
+from garboard.packs import CheckedPack, find_pack
 from garboard.packs.cases import CaseBook, read_cases
 
 
@@ -28,13 +29,25 @@ class Bench:
 
         PackRefused with every problem of pack or cases; CommandRefused for a rule it has not.
         """
+        folder = find_pack(pack, (shipped_folder("rulepacks"),))
         (checked,) = workshop.load_packs([pack])
-        folder = workshop.pack_files[-1]
         book = read_cases(folder, checked.pack)
         if rule is not None:
             known_rule(checked, rule)
             book = book.about(rule)
         return cls(checked, book, Proving(checked, workshop.registry, workshop.vocabulary), folder)
+
+    @property
+    def rules(self) -> tuple[str, ...]:
+        """The rules its cases should show: those written in the pack itself, and those they name.
+
+        What stands in a pack below is shown by the cases there.
+        """
+        named = {rule for case in self.book.cases for rule in case.rules}
+        own = self.folder.resolve()
+        return tuple(rule.id for rule in self.checked.pack.rules if rule.id in named or Path(
+            self.checked.pack.spot("rules", rule.id).place().file or "").resolve().is_relative_to(
+                own))
 
     def proofs(self) -> Iterator[Proof]:
         """Every case, run when it is asked for."""

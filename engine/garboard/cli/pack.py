@@ -11,9 +11,11 @@ from garboard.cli.group import LazyGroup
 
 class _Commands(LazyGroup):
     table: ClassVar = {
+        "new": ("garboard.cli.pack_new", "Write a small pack to start from."),
         "proofread": ("garboard.cli.pack_proofread", "Check a pack, and warn of what looks wrong."),
         "prove": ("garboard.cli.pack_prove", "Run the cases of a pack."),
         "show": ("garboard.cli.pack_show", "Print the resolved pack, or one rule of it."),
+        "work": ("garboard.cli.pack_work", "Print the working of one rule."),
     }
 
 

@@ -16,6 +16,7 @@ EPILOG = """\b
 Examples:
   garboard pack prove small-craft-lithium
   garboard pack prove ./house-rules --rule spare-fuse-aboard
+  garboard pack prove ./house-rules --watch
 
 \b
 Cases stand in the folder 'cases' of the pack. The table shows how many findings of each kind the
@@ -32,10 +33,16 @@ HEADS = ("passed", "failed", "missing", "not appl.", "at limit")
 @click.argument("pack", metavar="PACK")
 @click.option("--rule", metavar="RULE", help="Only the cases about this rule.")
 @click.option("--complete", is_flag=True, help="Ask that the cases show every kind of outcome.")
-def command(pack: str, rule: str | None, complete: bool) -> int:
+@click.option("--watch", is_flag=True,
+              help="Proofread and prove again whenever a file of the pack is saved.")
+def command(pack: str, rule: str | None, complete: bool, watch: bool) -> int:
     """Run the cases of a pack: what differs, and which outcomes they show, rule by rule."""
     from garboard.assembly import open_workshop
 
+    if watch:
+        from garboard.cli.pack_watch import watched
+
+        return watched(open_workshop(), pack, rule)
     return proved(open_workshop(), pack, rule, complete=complete)
 
 
@@ -56,7 +63,7 @@ def proved(workshop: Workshop, pack: str, rule: str | None, *, complete: bool = 
             click.echo(f"\r{number} of {len(bench.book.cases)} cases", nl=False, err=True)
     if sys.stderr.isatty():
         click.echo("\r" + " " * 40 + "\r", nl=False, err=True)
-    table, contradictions = covered(bench.checked.pack, bench.book, proofs)
+    table, contradictions = covered(bench.rules, bench.book, proofs)
     for problem in contradictions:
         click.echo(f"{render(problem)}\n")
     rows = [each for each in table if rule in (None, each.rule)]

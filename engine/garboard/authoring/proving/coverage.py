@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from garboard.authoring.proving.prove import Proof
 from garboard.errors import Problem
-from garboard.packs import Pack
 from garboard.packs.cases import KINDS, CaseBook
 
 
@@ -27,16 +26,20 @@ class Coverage:
                      if not self.shown[kind] and kind not in self.not_possible)
 
 
-def covered(pack: Pack, book: CaseBook, proofs: Iterable[Proof],
+def covered(rules: Iterable[str], book: CaseBook, proofs: Iterable[Proof],
             ) -> tuple[tuple[Coverage, ...], tuple[Problem, ...]]:
-    """The coverage of every rule, and what is called not possible and yet shown."""
-    counts = {rule.id: Counter[str]() for rule in pack.rules}
+    """The coverage of rules, and what is called not possible and yet shown.
+
+    ``rules`` are all that the cases are about, and may be more.
+    """
+    counts = {rule: Counter[str]() for rule in rules}
     for proof in proofs:
         for seen in proof.shown:
             counts[seen.rule].update(seen.kinds)
     problems = tuple(
         Problem("case-kind-possible", spot.place(), found=f"{rule}: {kind}")
-        for (rule, kind), (_, spot) in book.not_possible.items() if counts[rule][kind])
+        for (rule, kind), (_, spot) in book.not_possible.items()
+        if rule in counts and counts[rule][kind])
     return tuple(Coverage(rule, shown, {kind: why for (name, kind), (why, _)
                                         in book.not_possible.items() if name == rule})
                  for rule, shown in counts.items()), problems

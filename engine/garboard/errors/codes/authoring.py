@@ -72,4 +72,28 @@ CODES: dict[str, tuple[str, str]] = {
     "explained-in-vain": (
         "A warning is explained that does not come",
         "The proofreader has no such warning about the rule. Take the explanation out."),
+    "pack-name-unfit": (
+        "Not a name for a pack",
+        "A pack is called by lower-case letters, digits and hyphens between them."),
+    "pack-exists": (
+        "The folder of the new pack is there already",
+        "Nothing is written over. Choose another name, or another folder with --in."),
+    "pack-not-written": (
+        "The folder of the new pack cannot be made",
+        "Look at who may write there, and at the space on the disk."),
+    "given-unreadable": (
+        "What is given cannot be read",
+        "A value is given as path=value, the path as it stands in the rule: "
+        "'device.rating=200 A'. 'none' stands for a related thing that is not there, 'not known' "
+        "for a value that is not known."),
+    "given-unknown": (
+        "What is given is not a name of the rule",
+        "A path starts with what the rule is about, with record, vessel or wiring, or is the name "
+        "of a limit."),
+    "given-item": (
+        "The item is not in the record, or the rule is not about it",
+        "Name the id of a thing that the rule is about."),
+    "given-twice": (
+        "A record and given values together",
+        "Give values with --given, or name a record and an item of it."),
 }
