@@ -85,6 +85,10 @@ class Circuit:
         resistance, emf, _ = self._values
         return Circuit(self._network, resistance, dict.fromkeys(emf, 0.0), None, self._omitted)
 
+    def with_emfs(self, emf: Mapping[str, Number]) -> Circuit:
+        """The same with other EMFs, in V by battery id, and nothing injected."""
+        return Circuit(self._network, self._values[0], emf, None, self._omitted)
+
     def fault_current(self, node: str, back_to: str | None = None) -> Number:
         """Current in A of a fault without resistance from a node to the return of that node.
 

@@ -18,7 +18,9 @@ from garboard.quantities.topics import (
     protection,
     resistances,
     runs,
+    sharing,
     smallest_faults,
+    stopping,
     time_constants,
     voltages,
     window,
@@ -27,7 +29,8 @@ from garboard.quantities.topics import (
 )
 
 TOPICS = (ampacity, batteries, charging, conductors, devices, faults, heating, loads, protection,
-          resistances, runs, smallest_faults, time_constants, voltages, window, withstand, zones)
+          resistances, runs, sharing, smallest_faults, stopping, time_constants, voltages, window,
+          withstand, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"
 
 
