@@ -14,6 +14,7 @@ from garboard.quantities.topics import (
     devices,
     faults,
     heating,
+    lead_acid,
     loads,
     protection,
     resistances,
@@ -21,6 +22,7 @@ from garboard.quantities.topics import (
     sharing,
     smallest_faults,
     stopping,
+    supply,
     time_constants,
     voltages,
     window,
@@ -28,9 +30,9 @@ from garboard.quantities.topics import (
     zones,
 )
 
-TOPICS = (ampacity, batteries, charging, conductors, devices, faults, heating, loads, protection,
-          resistances, runs, sharing, smallest_faults, stopping, time_constants, voltages, window,
-          withstand, zones)
+TOPICS = (ampacity, batteries, charging, conductors, devices, faults, heating, lead_acid, loads,
+          protection, resistances, runs, sharing, smallest_faults, stopping, supply,
+          time_constants, voltages, window, withstand, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"
 
 

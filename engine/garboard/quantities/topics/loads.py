@@ -175,7 +175,7 @@ def greatest_resistances(conductors: Ids, loops: Numbers, devices: Ids, own: Num
                 "at least the figure")
 def voltage_drop(network: Network, flows: Flows, load: str, bank: str,
                  resistances: Mapping[str, Number]) -> Figure:
-    parts = _circuit_of(network, load, bank)
+    parts = circuit_of(network, load, bank)
     if isinstance(parts, Unknown):
         return Figure(parts)
     drops = []
@@ -185,7 +185,7 @@ def voltage_drop(network: Network, flows: Flows, load: str, bank: str,
     return Figure(total_at_least(drops), remarks=(f"through: {', '.join(parts) or 'nothing'}",))
 
 
-def _circuit_of(network: Network, load: str, bank: str) -> Ids | Unknown:
+def circuit_of(network: Network, load: str, bank: str) -> Ids | Unknown:
     """The parts of the only way from where the strings meet to a load, and of a traced return."""
     layout = network.layout
     out = network.way(network.bank(bank).meets, layout.positive(load))
@@ -225,7 +225,7 @@ def conductor_sizes(ids: Ids, values: tuple[object, ...]) -> dict[str, object]:
 def small_craft_voltage_drop(network: Network, flows: Flows, load: str, bank: str,
                              lengths: Mapping[str, Number], sizes: Mapping[str, object],
                              loops: Mapping[str, Number]) -> Number:
-    parts = _circuit_of(network, load, bank)
+    parts = circuit_of(network, load, bank)
     if isinstance(parts, Unknown):
         return parts
     drops: list[Number] = []

@@ -14,6 +14,7 @@ from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import low_end, unrecorded
 from garboard.quantities.table import table
+from garboard.quantities.topics.lead_acid import LEAD_ACID
 from garboard.values import (
     NOT_RECORDED,
     OUTSIDE_METHOD,
@@ -29,7 +30,6 @@ _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", 
 _STATE = ("steady current into a dead short from one string alone; conductors at their greatest "
           "resistance, hot; cells empty and cold; contributions of chargers not added; arcs, "
           "which draw less, are not covered")
-LEAD_ACID = ("AGM", "gel", "flooded", "lead-carbon")
 #: By how much the resistance of a lead-acid battery grows towards the end of its charge and life.
 WORN_LEAD_ACID = 1.7
 

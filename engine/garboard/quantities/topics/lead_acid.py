@@ -1,0 +1,58 @@
+"""Short circuits of lead-acid batteries by IEC 61660-1: the peak, and after a second."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from garboard.quantities.declaration import cite, quantity
+from garboard.values import OUTSIDE_METHOD, Number, Unknown, quotient
+
+_IEC61660 = cite("IEC 61660-1:1997", "from memory")
+LEAD_ACID: Final = ("AGM", "gel", "flooded", "lead-carbon")
+_VALID = ("lead-acid only; a short at the battery's own terminals, no conductor counted; not "
+          "validated for lithium")
+#: Nominal voltage of a cell in V, and by how much the EMF lies above it where it is not known.
+CELL_VOLTAGE: Final = 2.0
+ABOVE_NOMINAL: Final = 1.05
+
+
+@quantity("battery.iec61660_emf", dimension="voltage", unknowns="passed",
+          needs={"chemistry": "chemistry", "stated": "open_circuit_voltage_max",
+                 "cells": "cells_in_series"},
+          method="Open-circuit voltage as recorded, else 1.05 times 2.0 V per cell",
+          citation=_IEC61660, valid=_VALID)
+def iec61660_emf(chemistry: str | Unknown, stated: Number, cells: int | Unknown) -> Number:
+    outside = _outside(chemistry)
+    if outside is not None:
+        return outside
+    if not isinstance(stated, Unknown):
+        return stated
+    return stated.joined(cells) if isinstance(cells, Unknown) else (
+        ABOVE_NOMINAL * CELL_VOLTAGE * cells)
+
+
+@quantity("battery.peak_fault_current", dimension="current",
+          needs={"emf": "iec61660_emf", "resistance": "source_resistance"},
+          method="E / (0.9 R) with R the source resistance: the peak of the short-circuit current",
+          citation=_IEC61660, valid=_VALID)
+def peak_fault_current(emf: Number, resistance: Number) -> Number:
+    return quotient(emf, resistance * 0.9)
+
+
+@quantity("battery.one_second_fault_current", dimension="current",
+          needs={"emf": "iec61660_emf", "resistance": "source_resistance"},
+          method="0.95 E / (0.9 R + 0.1 R) with R the source resistance: the current after a "
+                 "second",
+          citation=_IEC61660, valid=_VALID)
+def one_second_fault_current(emf: Number, resistance: Number) -> Number:
+    return quotient(emf * 0.95, resistance)
+
+
+def _outside(chemistry: str | Unknown) -> Unknown | None:
+    if isinstance(chemistry, Unknown):
+        return chemistry
+    return None if chemistry in LEAD_ACID else Unknown.because(
+        OUTSIDE_METHOD, detail=f"{chemistry} is not lead-acid")
+
+
+QUANTITIES = (iec61660_emf, peak_fault_current, one_second_fault_current)
