@@ -7,12 +7,13 @@ source lies beyond it. Where a battery lies within, the end is fed without prote
 
 from __future__ import annotations
 
-from collections.abc import Container
-from dataclasses import dataclass
+from collections.abc import Container, Iterable, Mapping
+from dataclasses import dataclass, field
 from itertools import accumulate
 from typing import Literal
 
 from garboard.network.graph import Edge
+from garboard.network.regions import Inner, Kind, Region, Side
 from garboard.network.ways import Ways
 
 
@@ -20,62 +21,91 @@ from garboard.network.ways import Ways
 class Feed:
     """One end of a conductor.
 
-    ``batteries`` and ``sources`` reach it without passing a device; ``devices`` border it;
-    ``feeding`` are those of them with a battery beyond, ``charging`` those with only charging
-    sources beyond. ``closed``: no battery, source or load lies within the border.
+    ``batteries`` and ``sources`` reach it without passing a device; ``feeding`` are the devices
+    bordering it with a battery beyond, ``charging`` those with only charging sources beyond.
+    ``closed``: no battery, source or load lies within the border.
     """
 
     end: Literal["from", "to"]
     batteries: tuple[str, ...]
     sources: tuple[str, ...]
-    devices: tuple[str, ...]
     feeding: tuple[str, ...]
     charging: tuple[str, ...]
     closed: bool
+    _region: Region = field(repr=False)
+    _side: Side = field(repr=False)
 
     @property
     def fed(self) -> bool:
         """Whether a battery feeds the conductor from this end."""
         return bool(self.batteries or self.feeding)
 
+    @property
+    def devices(self) -> tuple[str, ...]:
+        """All devices that border it, whatever lies beyond them."""
+        return self._region.members("device", self._side)
+
 
 class Feeds:
-    """Answers for all conductors; what lies beyond each device is found once for an island."""
+    """Answers for all conductors; regions, and what lies beyond each device, are found once."""
 
-    def __init__(self, ways: Ways, batteries: dict[str, tuple[str, ...]],
-                 sources: dict[str, str], loads: frozenset[str]) -> None:
-        self._ways = ways
-        self._batteries, self._sources, self._loads = batteries, sources, loads
+    def __init__(self, nodes: Iterable[str], branches: Iterable[Edge], ways: Ways,
+                 at: Mapping[Kind, Mapping[str, Iterable[str]]]) -> None:
+        """``at`` gives the batteries, sources and loads by kind and node."""
+        self._ways, self._at = ways, at
         self._counted: dict[str, _Counted] = {}
+        self._found: dict[str, tuple[Feed, Feed]] = {}
+        self._regions: dict[str, Region] = {}
+        inside = Ways(nodes, (edge for edge in branches if edge.kind != "device"))
+        for node in nodes:
+            if node not in self._regions:
+                region = Region(inside, node)
+                self._regions |= dict.fromkeys(region.place, region)
+                self._fill(region)
 
     def of(self, conductor: Edge) -> tuple[Feed, Feed]:
         """Both ends of a conductor."""
-        return (self._at(conductor, conductor.start, "from"),
-                self._at(conductor, conductor.end, "to"))
+        found = self._found.get(conductor.id)
+        if found is None:
+            found = self._found[conductor.id] = (self._end(conductor, conductor.start, "from"),
+                                                 self._end(conductor, conductor.end, "to"))
+        return found
 
-    def _at(self, conductor: Edge, node: str, end: Literal["from", "to"]) -> Feed:
-        region = self._ways.reached(node, (conductor.id,), past_devices=False)
-        border: dict[str, str] = {}
-        for inside in region:
-            for edge, other, _ in self._ways.steps(inside):
-                if edge.kind == "device" and other not in region:
-                    border.setdefault(edge.id, other)
-        batteries = tuple(battery for inside in region
-                          for battery in self._batteries.get(inside, ()))
-        sources = tuple(self._sources[inside] for inside in region if inside in self._sources)
-        kinds = {device: self._past(device, other) for device, other in border.items()}
-        return Feed(end, batteries, sources, tuple(border),
-                    tuple(each for each, kind in kinds.items() if kind == "battery"),
-                    tuple(each for each, kind in kinds.items() if kind == "source"),
-                    not batteries and not sources and self._loads.isdisjoint(region))
+    def _end(self, conductor: Edge, node: str, end: Literal["from", "to"]) -> Feed:
+        region = self._regions[node]
+        side = region.side(conductor.id, node)
+        batteries, sources = region.members("battery", side), region.members("source", side)
+        return Feed(end, batteries, sources, region.members("feeding", side),
+                    region.members("charging", side),
+                    not batteries and not sources and not region.members("load", side),
+                    region, side)
 
-    def _past(self, device: str, node: str) -> str:
-        """What lies beyond a device: ``battery``, else ``source``, else nothing."""
+    def _fill(self, region: Region) -> None:
+        """Put down what stands at the nodes of a region, and the devices on its border."""
+        for node, place in region.place.items():
+            for kind, standing in self._at.items():
+                for identity in standing.get(node, ()):
+                    region.put(kind, place, identity)
+            for edge, other, _ in self._ways.steps(node):
+                if edge.kind != "device":
+                    continue
+                if other not in region.place:
+                    for kind in self._kinds(edge, other):
+                        region.put(kind, place, edge.id)
+                elif node == edge.start:
+                    region.inner.append(Inner(
+                        edge.id, (place, region.place[other]),
+                        (self._kinds(edge, other), self._kinds(edge, node))))
+
+    def _kinds(self, device: Edge, node: str) -> tuple[Kind, ...]:
+        """What a device counts as for a region, by what lies beyond it at its other node."""
         if node not in self._counted:
-            island = _Counted(self._ways.bridges(node), (self._batteries, self._sources))
+            island = _Counted(self._ways.bridges(node), (self._at["battery"], self._at["source"]))
             self._counted |= dict.fromkeys(island.place, island)
-        batteries, sources = self._counted[node].beyond(device, node)
-        return "battery" if batteries else "source" if sources else ""
+        batteries, sources = self._counted[node].beyond(device.id, node)
+        if batteries:
+            return ("device", "feeding")
+        return ("device", "charging") if sources else ("device",)
 
 
 class _Counted:

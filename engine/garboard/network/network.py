@@ -143,14 +143,17 @@ class Network:
 
     @cached_property
     def _feeds(self) -> Feeds:
-        batteries: dict[str, tuple[str, ...]] = {}
-        for edge in self.layout.batteries:
+        layout = self.layout
+        batteries: dict[str, list[str]] = {}
+        for edge in layout.batteries:
             for node in (edge.end, edge.start):
-                if node != self.layout.reference:
-                    batteries[node] = (*batteries.get(node, ()), edge.id)
-        sources = {edge.end: edge.id for edge in self.layout.injectors}
-        loads = frozenset(f"{load.id}.positive" for load in listed(self._record, "load"))
-        return Feeds(self._ways, batteries, sources, loads)
+                if node != layout.reference:
+                    batteries.setdefault(node, []).append(edge.id)
+        loads = (load.id for load in listed(self._record, "load"))
+        return Feeds(layout.nodes, layout.branches, self._ways, {
+            "battery": batteries,
+            "source": {edge.end: (edge.id,) for edge in layout.injectors},
+            "load": {layout.positive(load): (load,) for load in loads}})
 
     def sides(self, part: str) -> tuple[Side, Side] | None:
         """What lies at the start and at the end of a part; ``None`` for a part in a ring."""
