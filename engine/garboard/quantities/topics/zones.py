@@ -8,6 +8,8 @@ from garboard.values import OUTSIDE_METHOD, Number, Truth, Unknown, largest, sma
 
 _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
+#: How many things a remark names at most.
+_MOST_NAMED = 20
 _ZONE = "the positive side; switches and management electronics never count as protection"
 
 
@@ -51,9 +53,9 @@ def unprotected_length(network: Network, battery: str, lengths: dict[str, Number
     zone = network.zone(battery)
     if isinstance(zone, Unknown):
         return Figure(zone)
-    ends = ", ".join(f"{path.end} ({path.ending})" for path in zone.paths) or "nothing"
+    ends = _named(tuple(f"{path.end} ({path.ending})" for path in zone.paths)) or "nothing"
     return Figure(zone.longest(lengths), remarks=(
-        f"conductors: {', '.join(zone.conductors) or 'none'}", f"it ends at: {ends}"))
+        f"conductors: {_named(zone.conductors) or 'none'}", f"it ends at: {ends}"))
 
 
 @quantity("battery.unprotected_zone_sheathed", kind="truth",
@@ -93,7 +95,7 @@ def is_fed_by_a_battery(network: Network, conductor: str, carries: str) -> bool:
           citation=_PRACTICE, valid=_ZONE)
 def is_protected(network: Network, conductor: str) -> Figure:
     devices = network.protecting(conductor)
-    return Figure(bool(devices), remarks=(f"protected by: {', '.join(devices) or 'nothing'}",))
+    return Figure(bool(devices), remarks=(f"protected by: {_named(devices) or 'nothing'}",))
 
 
 @quantity("conductor.protection_rating", dimension="current",
@@ -115,8 +117,14 @@ def protection_rating(network: Network, conductor: str, ratings: dict[str, Numbe
     if not parts or not network.protecting(conductor):
         return Figure(Unknown.because(OUTSIDE_METHOD, detail="no device protects this conductor"))
     return Figure(largest(parts), remarks=(
-        f"at its 'from' end: {', '.join(one.devices) or 'no device'}",
-        f"at its 'to' end: {', '.join(other.devices) or 'no device'}"))
+        f"at its 'from' end: {_named(one.devices) or 'no device'}",
+        f"at its 'to' end: {_named(other.devices) or 'no device'}"))
+
+
+def _named(ids: tuple[str, ...]) -> str:
+    """Devices and the like by name; of very many the first and how many more."""
+    more = len(ids) - _MOST_NAMED
+    return ", ".join(ids[:_MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
 
 
 def _feeding(feed: Feed) -> tuple[str, ...]:
