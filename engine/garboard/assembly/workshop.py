@@ -14,7 +14,7 @@ from garboard.assembly.vocabulary import vocabulary_of
 from garboard.assessment import Assessment, assess, assessment_day
 from garboard.documents import DEFAULT_LIMITS, Limits, read_document, shipped_folder
 from garboard.expressions import Vocabulary
-from garboard.packs import CheckedPack, Dispensation, find_pack, load_pack
+from garboard.packs import CheckedPack, Dispensation, find_pack, load_pack, shipped_shelf
 from garboard.quantities import Registry
 from garboard.record import Record, read_record
 
@@ -36,13 +36,16 @@ class Workshop:
         return vocabulary_of(self.registry)
 
     def load_packs(self, names: Iterable[str]) -> tuple[CheckedPack, ...]:
-        """The packs of those names, folders or files; PackRefused with every problem of one."""
-        loaded = []
-        for name in dict.fromkeys(names):
-            path = find_pack(name, (shipped_folder("rulepacks"),))
-            self.pack_files.append(path)
-            loaded.append(load_pack(path, self.vocabulary))
-        return tuple(loaded)
+        """The packs of those names, folders or files; PackRefused with every problem of one.
+
+        A pack that builds on others finds them among those, beside itself, or shipped.
+        """
+        paths = tuple(find_pack(name, (shipped_folder("rulepacks"),))
+                      for name in dict.fromkeys(names))
+        shelf = shipped_shelf(named=paths)
+        loaded = tuple(load_pack(path, self.vocabulary, shelf) for path in paths)
+        self.pack_files += [*paths, *(file for each in loaded for file in each.pack.files)]
+        return loaded
 
     def read_record(self, file: str | Path) -> Record:
         """The record in a file; DocumentRefused or RecordRefused with every problem of it."""

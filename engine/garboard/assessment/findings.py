@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from garboard.expressions import Row, RuleTrace, deciding, holding, keys_of, reason_of
-from garboard.packs import CheckedPack
+from garboard.packs import CheckedPack, Retired
 from garboard.quantities import Figures, Item
 from garboard.trail import (
     COVERS_PART,
@@ -14,6 +14,7 @@ from garboard.trail import (
     NOT_ASSESSED,
     PACK_DOES_NOT_APPLY,
     PASSED,
+    RETIRED,
     causes_as_data,
     finding_id,
     value_as_data,
@@ -28,14 +29,22 @@ _NOTHING: Final[Mapping[str, Any]] = {"flags": [], "missing": [], "operands": []
 def findings_of(checked: CheckedPack, figures: Figures, applies: Truth,
                 rows: Sequence[Row]) -> list[dict[str, Any]]:
     """The findings of one pack; of one that does not apply, one for each of its rules."""
+    retired = [_retired(checked, rule) for rule in checked.pack.retired]
     if applies is False:
-        return [_not_looked_at(checked, index, NOT_APPLICABLE, PACK_DOES_NOT_APPLY, [])
-                for index in range(len(checked.pack.rules))]
+        return retired + [_not_looked_at(checked, index, NOT_APPLICABLE, PACK_DOES_NOT_APPLY, [])
+                          for index in range(len(checked.pack.rules))]
     if isinstance(applies, Unknown):
-        return [_not_looked_at(checked, index, NOT_ASSESSED, applies.reason,
-                               causes_as_data(applies))
-                for index in range(len(checked.pack.rules))]
-    return [_finding(checked, figures, row) for row in rows]
+        return retired + [_not_looked_at(checked, index, NOT_ASSESSED, applies.reason,
+                                         causes_as_data(applies))
+                          for index in range(len(checked.pack.rules))]
+    return retired + [_finding(checked, figures, row) for row in rows]
+
+
+def _retired(checked: CheckedPack, retired: Retired) -> dict[str, Any]:
+    """A rule that a layer retired has one finding still, so that nobody takes it for passed."""
+    rule, pack = retired.rule, checked.pack.name
+    return {"id": finding_id(pack, rule.id, None), "pack": pack, "rule": rule.id, "item": None,
+            "subject": rule.about, "outcome": NOT_APPLICABLE, "reason": RETIRED, **_NOTHING}
 
 
 def _not_looked_at(checked: CheckedPack, index: int, outcome: str, reason: str,

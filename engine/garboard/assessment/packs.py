@@ -20,7 +20,7 @@ def pack_in_trail(checked: CheckedPack, applies: Truth) -> Encoded:
         "status": "working copy", "decision_rule": pack.header.decision_rule,
         "applies": None if isinstance(applies, Unknown) else applies,
         "missing": causes_as_data(applies) if isinstance(applies, Unknown) else [],
-        "relaxations": [], "resolved": pack.resolved,
+        "relaxations": [each.as_data() for each in pack.relaxations], "resolved": pack.resolved,
         "traces": _traces(checked.program),
     })
 

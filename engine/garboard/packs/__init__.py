@@ -9,18 +9,22 @@ from garboard.packs.dispensations import (
 )
 from garboard.packs.files import find_pack, known_packs, pack_files
 from garboard.packs.header import Header, Need
+from garboard.packs.layering import Layering, LayerName, Relaxation, Retired
+from garboard.packs.layers.shelf import Shelf, shipped_shelf
 from garboard.packs.limit import Limit
 from garboard.packs.pack import Pack
 from garboard.packs.question import Question
-from garboard.packs.reading import read_pack, read_pack_text
+from garboard.packs.reading import read_pack_text
 from garboard.packs.resolved import pack_from_data
 from garboard.packs.rule import SEVERITIES, Rule
 from garboard.packs.schema import pack_schema
 from garboard.packs.table import pack_table
+from garboard.packs.whole import read_pack
 
 __all__ = [
-    "SEVERITIES", "CheckedPack", "Citation", "Dispensation", "Header", "Limit", "Need", "Pack",
-    "Question", "Rule", "check_pack", "dispensations_schema", "find_pack", "known_packs",
-    "load_pack", "pack_files", "pack_from_data", "pack_schema", "pack_table", "read_dispensations",
-    "read_pack", "read_pack_text",
+    "SEVERITIES", "CheckedPack", "Citation", "Dispensation", "Header", "LayerName", "Layering",
+    "Limit", "Need", "Pack", "Question", "Relaxation", "Retired", "Rule", "Shelf", "check_pack",
+    "dispensations_schema", "find_pack", "known_packs", "load_pack", "pack_files", "pack_from_data",
+    "pack_schema", "pack_table", "read_dispensations", "read_pack", "read_pack_text",
+    "shipped_shelf",
 ]

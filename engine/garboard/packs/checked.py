@@ -15,9 +15,12 @@ from garboard.expressions import (
     compile_rules,
 )
 from garboard.expressions.program import Subjects
-from garboard.packs.needs import need_problems
+from garboard.packs.layering import ADDED
+from garboard.packs.layers.resolving import Resolver
+from garboard.packs.layers.shelf import Shelf, shipped_shelf
+from garboard.packs.needs import declared_vocabulary, need_problems
 from garboard.packs.pack import Pack
-from garboard.packs.reading import draft_files, finished
+from garboard.packs.reading import hashed
 from garboard.packs.wording import wording_of
 from garboard.values import Truth
 
@@ -27,11 +30,14 @@ class Compiled:
     """The programs of a pack: one of all rules, in the order of ``pack.rules``, and its gate.
 
     ``gate`` is the pack's own condition about the record; ``None``: it always applies.
+    ``vocabulary`` holds what the pack declares of plugins that are not installed too.
     """
 
     program: Program
     gate: Program | None
     unused_limits: tuple[str, ...]
+    vocabulary: Vocabulary
+    warnings: tuple[Problem, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,15 +61,22 @@ class CheckedPack:
         return unknown if unknown is not None else outcome == PASSED
 
 
-def load_pack(path: str | Path, vocabulary: Vocabulary) -> CheckedPack:
-    """The pack in a folder or file, checked; PackRefused with every problem of it at once."""
-    draft = draft_files(Path(path))
-    if draft.refused:
-        questions = () if draft.header is None else draft.header.questions
+def load_pack(path: str | Path, vocabulary: Vocabulary, shelf: Shelf | None = None,
+              ) -> CheckedPack:
+    """The pack in a folder or file, checked; PackRefused with every problem of it at once.
+
+    The packs it builds on are found on the ``shelf``: beside it and among the shipped ones, if
+    none is given.
+    """
+    resolver = Resolver(shelf or shipped_shelf(), vocabulary)
+    draft = resolver.draft(Path(path))
+    if draft.refused and draft.head.at("builds_on").data is None:
+        header = draft.header
+        questions, needs = ((), ()) if header is None else (header.questions, header.needs)
         wording = wording_of(draft.head, [spot for spot, _ in draft.rules], draft.limits,
-                             questions, vocabulary)
+                             questions, declared_vocabulary(needs, vocabulary))
         raise PackRefused([*draft.problems, *wording.problems])
-    return check_pack(finished(draft), vocabulary)
+    return check_pack(hashed(resolver.stack(Path(path)).pack()), vocabulary)
 
 
 def check_pack(pack: Pack, vocabulary: Vocabulary) -> CheckedPack:
@@ -79,8 +92,14 @@ def check_pack(pack: Pack, vocabulary: Vocabulary) -> CheckedPack:
             del _KEPT[next(iter(_KEPT))]
         _KEPT[pack.digest] = kept
     unused = [Problem("limit-unused", pack.spot("limits", name).place(key=True), found=name,
-                      level="warning") for name in kept[1].unused_limits]
-    return CheckedPack(pack, kept[1], in_order([*pack.warnings, *unused]))
+                      level="warning") for name in kept[1].unused_limits if _own(pack, name)]
+    return CheckedPack(pack, kept[1], in_order([*pack.warnings, *kept[1].warnings, *unused]))
+
+
+def _own(pack: Pack, limit: str) -> bool:
+    """Whether a limit is the pack's own, not one of a pack below whose rules may be retired."""
+    return pack.layering is None or pack.layering.setter(
+        "limit", limit, ADDED) == f"{pack.name} {pack.version}"
 
 
 _MOST_KEPT: Final = 64
@@ -89,10 +108,12 @@ _KEPT: dict[str, tuple[Vocabulary, Compiled]] = {}
 
 def _compiled(pack: Pack, vocabulary: Vocabulary) -> Compiled:
     limits = {name: (pack.spot("limits", name), limit) for name, limit in pack.limits.items()}
+    needs = tuple(need_problems(pack.header.needs, pack.spot(), vocabulary))
+    vocabulary = declared_vocabulary(pack.header.needs, vocabulary)
     wording = wording_of(pack.spot(), [pack.spot("rules", rule.id) for rule in pack.rules], limits,
                          pack.header.questions, vocabulary)
-    problems = [*wording.problems, *need_problems(pack.header.needs, pack.spot(), vocabulary)]
-    if problems:
+    problems = [*wording.problems, *needs]
+    if any(problem.level == "error" for problem in problems):
         raise PackRefused([*pack.warnings, *problems])
     amounts = {name: limit.amount for name, limit in pack.limits.items()}
     sources = [RuleSource(rule.id, requirement, condition, amounts)
@@ -100,4 +121,4 @@ def _compiled(pack: Pack, vocabulary: Vocabulary) -> Compiled:
     gates = [] if wording.gate is None else [RuleSource(pack.name, wording.gate, None, amounts)]
     used = {name for source in (*sources, *gates) for part in source.parts for name in part.limits}
     return Compiled(compile_rules(sources), compile_rules(gates) if gates else None,
-                    tuple(name for name in pack.limits if name not in used))
+                    tuple(name for name in pack.limits if name not in used), vocabulary, needs)

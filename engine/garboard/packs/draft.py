@@ -6,10 +6,18 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from garboard.errors import Problem
+from garboard.packs.change import Change
 from garboard.packs.header import Header
 from garboard.packs.limit import Limit
 from garboard.packs.pack import Pack
-from garboard.packs.pieces import PARTS, header_piece, limit_piece, rule_piece, used_twice
+from garboard.packs.pieces import (
+    PARTS,
+    change_piece,
+    header_piece,
+    limit_piece,
+    rule_piece,
+    used_twice,
+)
 from garboard.packs.rule import Rule
 from garboard.packs.shape import missing_key, unknown_key, wrong_kind
 from garboard.packs.spot import DataPath, Spot
@@ -26,6 +34,7 @@ class Draft:
     header: Header | None = None
     limits: dict[str, tuple[Spot, Limit | None]] = field(default_factory=dict)
     rules: list[tuple[Spot, Rule | None]] = field(default_factory=list)
+    changes: list[tuple[Spot, Change | None]] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
 
     @property
@@ -56,6 +65,11 @@ def draft_pack(head: Spot, others: Sequence[Spot] = ()) -> Draft:
         draft.problems += _sheet_keys(sheet)
         draft.problems += _content(sheet, draft)
     draft.problems += used_twice("rule-twice", [spot.at("id") for spot, _ in draft.rules])
+    if head.at("builds_on").data is not None:
+        return draft
+    draft.problems += (Problem("change-without-base", spot.place(),
+                               expected="builds_on, with the pack that is changed")
+                       for spot, _ in draft.changes)
     if not draft.rules:
         draft.problems.append(Problem("pack-empty", head.place(), found="no rules"))
     return draft
@@ -77,6 +91,12 @@ def _content(sheet: Spot, draft: Draft) -> Iterator[Problem]:
         yield wrong_kind(written["limits"], "mapping")
     if "rules" in written and not isinstance(written["rules"].data, list):
         yield wrong_kind(written["rules"], "list")
+    if "changes" in written and not isinstance(written["changes"].data, list):
+        yield wrong_kind(written["changes"], "list")
+    for spot in sheet.at("changes").items():
+        change, problems = change_piece(spot)
+        yield from problems
+        draft.changes.append((spot, change))
     for name, spot in sheet.at("limits").entries():
         limit, problems = limit_piece(name, spot)
         yield from problems

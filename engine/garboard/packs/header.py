@@ -7,19 +7,16 @@ from typing import Annotated, Final, Literal
 
 from pydantic import Field
 
-from garboard.packs.model import Id, Model, Text
+from garboard.packs.base import Base
+from garboard.packs.model import VERSION_PATTERN, Id, Model, Text
 from garboard.packs.question import Question
 from garboard.packs.rule import Expression
 
 FORMAT: Final = "rule-pack/1"
 DecisionRule = Literal["guarded acceptance", "simple acceptance"]
 
-#: Three numbers and an optional pre-release, after semver.org 2.0.0.
-VERSION_PATTERN: Final = (r"^(0|[1-9][0-9]*)\.(0|[1-9][0-9]*)\.(0|[1-9][0-9]*)"
-                          r"(-[0-9A-Za-z-]+(\.[0-9A-Za-z-]+)*)?(\+[0-9A-Za-z-]+(\.[0-9A-Za-z-]+)*)?$")
-
 #: Keys of the format that this version cannot act on; a pack that uses one is refused.
-NOT_YET: Final = ("acceptance", "builds_on")
+NOT_YET: Final = ("acceptance",)
 
 #: A YAML list read into a tuple: the list is converted, what stands in it is not.
 Sentences = Annotated[tuple[Text, ...], Field(strict=False)]
@@ -42,6 +39,10 @@ class Header(Model):
     version: str = Field(pattern=VERSION_PATTERN, description=(
         "Semantic version of three numbers, such as 0.1.0."))
     title: Text = Field(description="Title in one line.")
+    builds_on: Annotated[tuple[Base, ...], Field(strict=False)] | None = Field(
+        None, json_schema_extra={"minItems": 1}, description=(
+            "The packs this one builds on; their limits and rules hold here too, but for "
+            "'changes'."))
     applies_when: Expression | None = Field(None, description=(
         "An expression about 'record' that is true when the pack applies at all; left out, it "
         "always does."))

@@ -21,13 +21,16 @@ Kind = Literal["number", "count", "texts"]
 LARGEST_COUNT: Final = 2**53 - 1
 
 
+Amount = Text | Annotated[int, Field(ge=0, le=LARGEST_COUNT)] | Annotated[
+    tuple[Text, ...], Field(strict=False, min_length=1)]
+
+
 class WrittenLimit(Model):
     """A limit as its author wrote it."""
 
-    value: Text | Annotated[int, Field(ge=0, le=LARGEST_COUNT)] | Annotated[
-        tuple[Text, ...], Field(strict=False, min_length=1)] = Field(description=(
-            "A number with its unit ('7 in', '14.6 V', '100 %'), a count (a whole number), or a "
-            "list of texts."))
+    value: Amount = Field(description=(
+        "A number with its unit ('7 in', '14.6 V', '100 %'), a count (a whole number), or a "
+        "list of texts."))
     citation: Citation = Field(description="Where the figure comes from.")
 
     @field_validator("value", mode="wrap")

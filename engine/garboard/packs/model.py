@@ -11,6 +11,10 @@ ID_PATTERN: Final = r"^[a-z0-9]+(-[a-z0-9]+)*$"
 #: Names of limits: they stand in expressions, so words joined by underscores.
 LIMIT_NAME_PATTERN: Final = r"^[a-z][a-z0-9]*(_[a-z0-9]+)*$"
 
+#: Three numbers and an optional pre-release, after semver.org 2.0.0.
+VERSION_PATTERN: Final = (r"^(0|[1-9][0-9]*)\.(0|[1-9][0-9]*)\.(0|[1-9][0-9]*)"
+                          r"(-[0-9A-Za-z-]+(\.[0-9A-Za-z-]+)*)?(\+[0-9A-Za-z-]+(\.[0-9A-Za-z-]+)*)?$")
+
 #: A text with something in it; white space around it does not count.
 Text = Annotated[str, Field(min_length=1)]
 Id = Annotated[str, Field(pattern=ID_PATTERN)]

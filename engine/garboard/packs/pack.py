@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from pathlib import Path
 
 from garboard.errors import Problem
 from garboard.packs.header import Header
+from garboard.packs.layering import Layering, Relaxation, Retired
 from garboard.packs.limit import Limit
 from garboard.packs.rule import Rule
 from garboard.packs.spot import DataPath, Spot
@@ -19,7 +21,8 @@ class Pack:
     """A pack whose shape is right; its expressions are not checked yet (see ``check_pack``).
 
     ``limits`` and ``rules`` stand in the order of their names. Two packs are equal when their
-    content is; ``warnings`` and ``spots`` say only how and where it was written.
+    content is; ``warnings`` and ``spots`` say only how and where it was written. ``layering`` is
+    there when the pack builds on others; ``rules`` are those in force.
     """
 
     header: Header
@@ -27,6 +30,7 @@ class Pack:
     rules: tuple[Rule, ...]
     warnings: tuple[Problem, ...] = field(default=(), compare=False)
     spots: Mapping[DataPath, Spot] = field(default_factory=dict, compare=False, repr=False)
+    layering: Layering | None = None
 
     @property
     def name(self) -> str:
@@ -58,8 +62,26 @@ class Pack:
         files leaves no trace in it.
         """
         limits = {name: limit.as_data() for name, limit in self.limits.items()}
-        rules = [rule.as_data() for rule in self.rules]
-        return {**self.header.as_data(), "limits": limits, "rules": rules}
+        rules = sorted([rule.as_data() for rule in self.rules]
+                       + [each.as_data() for each in self.retired], key=lambda each: each["id"])
+        layers = {} if self.layering is None else self.layering.as_data()
+        return {**self.header.as_data(), "limits": limits, "rules": rules, **layers}
+
+    @property
+    def retired(self) -> tuple[Retired, ...]:
+        """The rules that a layer retired."""
+        return () if self.layering is None else self.layering.retired
+
+    @property
+    def relaxations(self) -> tuple[Relaxation, ...]:
+        """What layers relaxed or retired."""
+        return () if self.layering is None else self.layering.relaxations
+
+    @property
+    def files(self) -> tuple[Path, ...]:
+        """The files it was read from, those of the packs below included."""
+        documents = (part.document for each in self.spots.values() for part in each.parts())
+        return tuple(Path(file) for file in sorted({each.file for each in documents if each}))
 
     def spot(self, *path: str | int) -> Spot:
         """Where the head stands, or ``spot("rules", id)``, or ``spot("limits", name)``."""

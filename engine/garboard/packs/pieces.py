@@ -10,6 +10,7 @@ from pydantic import BaseModel, ValidationError
 
 from garboard.documents import read_text, schema_problems
 from garboard.errors import Problem, ReadingError
+from garboard.packs.change import Change, change_problems
 from garboard.packs.citation import citation_gaps, lacks_status
 from garboard.packs.header import NOT_YET, Header
 from garboard.packs.limit import Limit, WrittenLimit, read_limit
@@ -19,7 +20,7 @@ from garboard.packs.shape import empty_keys, missing_key, shape_problems
 from garboard.packs.spot import Spot
 
 #: The keys of a file that hold the pack's content, beside those of the head.
-PARTS: Final = ("limits", "rules")
+PARTS: Final = ("changes", "limits", "rules")
 _M = TypeVar("_M", bound=BaseModel)
 
 
@@ -30,6 +31,9 @@ def header_piece(head: Spot) -> tuple[Header | None, list[Problem]]:
                for name in NOT_YET if name in entries]
     own = {name: each.data for name, each in entries.items() if name not in (*NOT_YET, *PARTS)}
     header, problems = _piece(Header, Spot(head.document, head.path, own), PARTS)
+    if header is not None and header.builds_on == ():
+        problems.append(Problem("value-empty", entries["builds_on"].place(key=True),
+                                found="an empty builds_on"))
     return header, [*refused, *problems, *_question_problems(entries)]
 
 
@@ -41,14 +45,19 @@ def rule_piece(spot: Spot) -> tuple[Rule | None, list[Problem]]:
         problems.append(Problem(
             "not-dispensable-basis", spot.at("not_dispensable").place(key=True),
             found=f"a citation whose basis is {rule.citation.basis}", expected="regulation"))
-    gap = cover_gap(spot.data)
-    if gap == "missing":
-        problems.append(missing_key(spot, "left_to_a_person"))
-    elif gap == "contradicts":
-        problems.append(Problem(
-            "covers-contradicts", spot.at("left_to_a_person").place(key=True),
-            found="left_to_a_person", expected="covers: part beside it"))
+    problems += cover_problems(spot.data, spot)
     return rule, problems
+
+
+def cover_problems(rule: object, spot: Spot) -> Iterator[Problem]:
+    """A rule says what is left to a person exactly when it covers a part (as data or as read)."""
+    gap = cover_gap(rule.as_data() if isinstance(rule, Rule) else rule)
+    if gap == "missing":
+        yield missing_key(spot, "left_to_a_person")
+    elif gap == "contradicts":
+        yield Problem(
+            "covers-contradicts", spot.at("left_to_a_person").place(key=True),
+            found="left_to_a_person", expected="covers: part beside it")
 
 
 def limit_piece(name: str, spot: Spot) -> tuple[Limit | None, list[Problem]]:
@@ -66,6 +75,15 @@ def limit_piece(name: str, spot: Spot) -> tuple[Limit | None, list[Problem]]:
         value = spot.at("value")
         indent = len(str(value.data)) - len(str(value.data).lstrip())
         return None, [*problems, wrong.problem().at(value.place(offset=wrong.offset + indent))]
+
+
+def change_piece(spot: Spot) -> tuple[Change | None, list[Problem]]:
+    """A change to a pack below."""
+    change, problems = _piece(Change, spot)
+    problems += _citation_problems(spot.at("citation"))
+    if change is not None:
+        problems += change_problems(change, spot)
+    return change, problems
 
 
 def used_twice(code: str, names: list[Spot]) -> Iterator[Problem]:

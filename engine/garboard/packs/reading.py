@@ -13,21 +13,18 @@ from garboard.packs.pack import Pack
 from garboard.packs.spot import Spot
 
 
-def read_pack(path: str | Path) -> Pack:
-    """The pack in a folder or file; PackRefused with every problem of its shape, each placed.
-
-    Its expressions are not looked at; ``load_pack`` does both at once.
-    """
-    return finished(draft_files(Path(path)))
-
-
 def read_pack_text(text: str, file: str = "<text>") -> Pack:
-    """A pack of a single file from its text."""
+    """A pack of a single file from its text; it cannot build on others."""
     try:
         document = read_text(text, file, expect="mapping")
     except DocumentRefused as refused:
         raise PackRefused(refused.problems) from refused
-    return finished(draft_pack(Spot(document, (), document.data)))
+    draft = draft_pack(Spot(document, (), document.data))
+    below = draft.head.at("builds_on")
+    alone = () if draft.refused or below.data is None else [Problem(
+        "base-missing", below.place(key=True), found="a text without a folder",
+        expected="a pack in a file, for packs to be found beside it")]
+    return finished(draft, alone)
 
 
 def draft_files(path: Path) -> Draft:
@@ -54,9 +51,13 @@ def finished(draft: Draft, further: Iterable[Problem] = ()) -> Pack:
     draft.problems += further
     if draft.refused:
         raise PackRefused(draft.problems)
-    pack = draft.pack()
+    return hashed(draft.pack())
+
+
+def hashed(pack: Pack) -> Pack:
+    """The pack, whose digest is computed now; PackRefused when it holds what cannot be hashed."""
     try:
-        pack.digest  # noqa: B018 - computed now, so that what cannot be hashed is refused here
+        pack.digest  # noqa: B018 - computed and kept
     except ReadingError as wrong:
         raise PackRefused([wrong.problem().at(pack.spot().place())]) from wrong
     return pack

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
+from dataclasses import replace
+from typing import Any, Final
 
 from garboard.errors import PackRefused, Problem
 from garboard.packs.draft import draft_pack
+from garboard.packs.layering import Layering, Retired
 from garboard.packs.pack import Pack
 from garboard.packs.spot import Spot
 
+_OF_A_LAYER: Final = ("builds_on", "changes")
+_OF_LAYERS: Final = ("layers", "set_by", "relaxations")
 _OF_A_LIMIT: Final = ("written", "amount", "dimension", "unit", "citation")
 
 
@@ -19,10 +23,15 @@ def pack_from_data(data: Mapping[str, object]) -> Pack:
     PackRefused, without places, when the data is not the resolved form of a pack: when it breaks
     the format, or when a limit's amount is not what its text says.
     """
+    unresolved = [key for key in _OF_A_LAYER if key in data]
+    if unresolved:
+        raise PackRefused([Problem("pack-data-differs", found=", ".join(unresolved))])
     draft = draft_pack(Spot(None, (), _as_written(data)))
     if draft.refused:
         raise PackRefused(draft.problems)
     pack = draft.pack()
+    if "layers" in data:
+        pack = _layered(pack, data)
     resolved = pack.as_data()
     differing = [key for key in sorted({*resolved, *data}) if resolved.get(key) != data.get(key)]
     if differing:
@@ -30,9 +39,28 @@ def pack_from_data(data: Mapping[str, object]) -> Pack:
     return pack
 
 
+def _layered(pack: Pack, data: Mapping[str, Any]) -> Pack:
+    """The pack with what it remembers of its layers; its retired rules apart."""
+    try:
+        said = {rule["id"]: rule["retired"] for rule in data["rules"] if "retired" in rule}
+        retired = tuple(Retired(rule, **said[rule.id]) for rule in pack.rules if rule.id in said)
+        layering = Layering.from_data(data, retired)
+        told = {each.what for each in layering.relaxations if each.change == "retired"}
+        if told != {f"rule {each}" for each in said}:
+            raise ValueError
+    except (KeyError, TypeError, ValueError, AttributeError) as wrong:
+        raise PackRefused([Problem("pack-data-differs", found=", ".join(_OF_LAYERS))]) from wrong
+    return replace(pack, layering=layering,
+                   rules=tuple(rule for rule in pack.rules if rule.id not in said))
+
+
 def _as_written(data: Mapping[str, object]) -> dict[str, object]:
     """The resolved form as one file would hold it: limits as they were written."""
-    written = dict(data)
+    written = {key: value for key, value in data.items() if key not in _OF_LAYERS}
+    rules = data.get("rules")
+    if "layers" in data and isinstance(rules, list):
+        written["rules"] = [{key: value for key, value in rule.items() if key != "retired"}
+                            if isinstance(rule, dict) else rule for rule in rules]
     limits = data.get("limits")
     if isinstance(limits, dict):
         written["limits"] = {name: _limit_as_written(limit) for name, limit in limits.items()}

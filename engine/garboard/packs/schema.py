@@ -6,6 +6,7 @@ from typing import Annotated, Any, Final
 
 from pydantic import Field
 
+from garboard.packs.change import Change
 from garboard.packs.header import FORMAT, Header
 from garboard.packs.limit import WrittenLimit
 from garboard.packs.model import LimitName, Model
@@ -18,9 +19,14 @@ Rules = Annotated[list[Rule], Field(default_factory=list, description=(
     "The rules, one per requirement."))]
 
 
+Changes = Annotated[list[Change], Field(default_factory=list, description=(
+    "What is changed in the packs this one builds on."))]
+
+
 class RuleFile(Model):
     """A file beside the head of a pack, or in its folder 'rules': limits and rules by topic."""
 
+    changes: Changes
     limits: Limits
     rules: Rules
 
@@ -28,6 +34,7 @@ class RuleFile(Model):
 class PackFile(Header):
     """The head of a pack (pack.yaml), or a whole pack in one file."""
 
+    changes: Changes
     limits: Limits
     rules: Rules
 

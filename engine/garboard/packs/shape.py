@@ -54,6 +54,8 @@ def _problem(detail: ErrorDetails, spot: Spot, model: type[BaseModel],
         return without_value(here, name)
     if loc in (("version",), ("format",)):
         return _HEADER_PROBLEMS[name](here)
+    if loc[:1] == ("builds_on",) and name in ("from", "before"):
+        return _version(here)
     if kind == "string_pattern_mismatch":
         return Problem("id-malformed", here.place(), found=shown(here.data),
                        expected="lower-case letters, digits and hyphens")

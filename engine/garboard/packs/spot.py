@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from garboard.documents import Document, path_text
@@ -37,6 +37,10 @@ class Spot:
             return Place(path=path_text(self.path) or None)
         return self.document.place(self.path, key=key, offset=offset)
 
+    def parts(self) -> Iterator[Spot]:
+        """The spots it is made of: itself, and what stands elsewhere."""
+        yield self
+
     def entries(self) -> Iterator[tuple[str, Spot]]:
         """The entries of a mapping."""
         if isinstance(self.data, dict):
@@ -48,6 +52,22 @@ class Spot:
         if isinstance(self.data, list):
             for index, value in enumerate(self.data):
                 yield Spot(self.document, (*self.path, index), value)
+
+
+@dataclass(frozen=True, slots=True)
+class PatchedSpot(Spot):
+    """A spot some of whose entries stand elsewhere: in the layer that changed them."""
+
+    patches: Mapping[str, Spot]
+
+    def at(self, *steps: str | int) -> Spot:
+        patch = self.patches.get(str(steps[0])) if steps else None
+        return Spot.at(self, *steps) if patch is None else patch.at(*steps[1:])
+
+    def parts(self) -> Iterator[Spot]:
+        yield self
+        for patch in self.patches.values():
+            yield from patch.parts()
 
 
 def shown(value: object) -> str:

@@ -48,9 +48,9 @@ def wording_of(head: Spot, rules: Iterable[Spot], limits: Mapping[str, tuple[Spo
     A limit that could not be read stands as ``None``: an expression that uses it is left alone,
     since the complaint about the limit says it all.
     """
-    infos = {name: None if limit is None else _limit_info(limit)
+    infos = {name: None if limit is None else limit_info(limit)
              for name, (_, limit) in limits.items()}
-    reader = _Reader(vocabulary, infos, {each.id: _answer_info(each) for each in questions})
+    reader = _Reader(vocabulary, infos, {each.id: answer_info(each) for each in questions})
     for name, (spot, _) in limits.items():
         reader.name(name, spot)
     gate = reader.expression(head.at("applies_when"), "record")
@@ -121,14 +121,15 @@ def _is_plain_name(name: str) -> bool:
     return isinstance(root, Path) and name != "answer"
 
 
-def _limit_info(limit: Limit) -> NameInfo:
+def limit_info(limit: Limit) -> NameInfo:
+    """What an expression knows of a limit."""
     if limit.kind == "number":
         return NameInfo("number", limit.dimension)
     choices = limit.amount if isinstance(limit.amount, tuple) else None
     return NameInfo(limit.kind, choices=choices)
 
 
-def _answer_info(question: Question) -> NameInfo:
+def answer_info(question: Question) -> NameInfo:
     """What an expression knows of an answer, going by its schema."""
     choices, kind = question.answer.get("enum"), question.answer.get("type")
     if isinstance(choices, list) and choices and all(isinstance(each, str) for each in choices):

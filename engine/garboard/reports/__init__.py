@@ -1,7 +1,11 @@
 """Views of a trail, each a pure function of it."""
 
 from garboard.reports.machine import json_report
+from garboard.reports.pack_text import nearest_piece, pack_text, piece_text
 from garboard.reports.screen import Screen, for_encoding, screen_of
 from garboard.reports.terminal import terminal_report
 
-__all__ = ["Screen", "for_encoding", "json_report", "screen_of", "terminal_report"]
+__all__ = [
+    "Screen", "for_encoding", "json_report", "nearest_piece", "pack_text", "piece_text",
+    "screen_of", "terminal_report",
+]

@@ -72,8 +72,7 @@ def exceptions_of(trail: Trail, names: Names) -> Iterator[str]:
     """What was relaxed, retired or dispensed with: every report says it before anything else."""
     for pack in trail.packs:
         for each in pack.get("relaxations", ()):
-            yield (f"{harmless(each['what'])} of {pack_name(pack)} was {each['change']} by "
-                   f"{harmless_name(each['by'])}: {harmless(each['why'])}")
+            yield _relaxation_words(pack, each)
     for each in trail.assessment["dispensations"]:
         counts = ("a failure still counts as failed" if each["counts_as_failed"]
                   else "a failure is counted apart")
@@ -81,6 +80,18 @@ def exceptions_of(trail: Trail, names: Names) -> Iterator[str]:
                f"{each['last_day']}, agreed by {harmless_name(each['who'])}: "
                f"{harmless_name(each['rule'])} for {names.thing(each['item'])}; {counts}. "
                f"Reason given: {harmless(each['why'])}")
+
+
+def _relaxation_words(pack: Mapping[str, Any], each: Mapping[str, Any]) -> str:
+    """What was relaxed or retired, from what to what, by which layer and whom, and why."""
+    by, whole = harmless_name(each["by"]), pack_name(pack)
+    of = "" if by == whole else f" of {whole}"
+    span = ""
+    if each.get("before") and each.get("after"):
+        span = f" from {harmless_name(each['before'])} to {harmless_name(each['after'])}"
+    who = f" ({harmless_name(each['author'])})" if each.get("author") else ""
+    return (f"{harmless(each['what'])}{of} was {each['change']}{span} by {by}{who}: "
+            f"{harmless(each['why'])}")
 
 
 def result_words(trail: Trail) -> str:

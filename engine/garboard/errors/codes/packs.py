@@ -5,6 +5,52 @@ CODES: dict[str, tuple[str, str]] = {
         "Not something a rule can be about",
         "A rule is about one subject: vessel, battery, device and so on. It then gives one finding "
         "for each item of that subject."),
+    "base-circular": (
+        "Packs that build on each other in a circle",
+        "A pack cannot lie below itself. Take one of the entries under builds_on out."),
+    "base-differs": (
+        "Two versions of one pack below",
+        "The packs this one builds on rest on different versions of the same pack. Bring them "
+        "to one."),
+    "base-missing": (
+        "A pack to build on that is not there",
+        "Packs that others build on are found by their name: among the shipped ones, beside the"
+        " pack that asks, or named by their path with --pack."),
+    "base-version": (
+        "A pack to build on, in a version that is not accepted",
+        "The range under builds_on leaves out every version there is. Check the pack against "
+        "the other version, then widen the range."),
+    "change-empty": (
+        "A change that changes nothing",
+        "A change names a rule or a limit, and at least one thing of it that is set anew."),
+    "change-field": (
+        "Not something that can be changed there",
+        "A rule has a severity, a limit a value, and so on. The subject of a rule cannot be "
+        "changed: retire it, and add another."),
+    "change-kind": (
+        "A limit changed to something else",
+        "A length stays a length and a count a count; only how much it is can be changed."),
+    "change-not-dispensable": (
+        "A relaxed rule that cannot be dispensed with",
+        "The rule stands on a regulation and is marked not dispensable. It can be tightened, "
+        "but neither relaxed nor retired, nor can a limit it uses be relaxed."),
+    "change-of-several": (
+        "One change for several things",
+        "Write a change for each rule or limit; a rule is either changed or retired."),
+    "change-target-unknown": (
+        "Nothing of this name to change",
+        "No pack below has such a rule or limit. What this pack adds itself is not changed but "
+        "written as it should be."),
+    "change-unexplained": (
+        "A relaxation without reason and author",
+        "What relaxes or retires a rule, or lowers its severity, needs a reason and an author; "
+        "every report shows them first. Whether a limit is relaxed is found from the rules that"
+        " use it; a new condition or requirement counts as relaxed unless it only adds to the "
+        "old one."),
+    "change-without-base": (
+        "Changes in a pack that builds on none",
+        "'changes' are about packs below, named under builds_on. A pack's own rules and limits "
+        "are written as they should be."),
     "citation-status": (
         "It is not said how sure the cited figure is",
         "A citation of a document should say whether it was read there, reprinted, or written from "
@@ -39,6 +85,19 @@ CODES: dict[str, tuple[str, str]] = {
     "dispensations-format": (
         "Not a file of dispensations of a known format",
         "The file says 'format: dispensations/1' at its top."),
+    "layer-condition": (
+        "A layer with a condition of its own",
+        "A pack applies when the packs below apply. A narrower condition would switch their "
+        "rules off unseen; put it on the rules this pack adds."),
+    "layer-conflict": (
+        "Two layers set the same thing",
+        "Only one can count. Name the pack whose change is replaced under 'replaces', or take "
+        "one of them out. A rule or limit of a pack below is not written again but changed "
+        "under 'changes'."),
+    "layer-heads-differ": (
+        "Packs below that do not go together",
+        "The packs this one builds on say different things in their heads. Say under 'changes' "
+        "which is to count, or build on one of them."),
     "limit-name": (
         "Not a name for a limit",
         "A limit's name stands in expressions: lower-case words joined by underscores."),
@@ -57,6 +116,10 @@ CODES: dict[str, tuple[str, str]] = {
         "Not a value of a limit",
         "A limit is a number with its unit, a count, or a list of texts. A bare number with a "
         "point has no meaning: give its unit, or write a share as a percentage."),
+    "plugin-missing": (
+        "A quantity of a plugin that is not installed",
+        "The pack declares it with its name and unit, so the pack loads; the rules that use it are "
+        "not assessed, plugin unavailable. Install the plugin."),
     "need-unmet": (
         "The pack needs a plugin that is not there as asked",
         "The plugin, its version of the interface, or one of its quantities with that unit is not "

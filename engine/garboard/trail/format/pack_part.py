@@ -86,7 +86,10 @@ class RelaxationPart(Part):
     what: str = Field(description="The rule or limit.")
     change: Literal["relaxed", "retired"] = Field(description="What was done to it.")
     by: str = Field(description="Which layer did it, with its version.")
+    author: str | None = Field(None, description="Who decided on it.")
     why: str = Field(description="The reason it gives.")
+    before: str | None = Field(None, description="What it was, where a word or two say it.")
+    after: str | None = Field(None, description="What it is now, where a word or two say it.")
 
 
 class PackPart(Part):

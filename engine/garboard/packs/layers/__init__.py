@@ -1,0 +1,1 @@
+"""Packs that build on others: found, merged, changed, weighed, resolved to one."""

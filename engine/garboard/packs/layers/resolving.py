@@ -1,0 +1,157 @@
+"""A pack with all the packs below it, resolved to one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from garboard.errors import PackRefused, Problem
+from garboard.expressions import Vocabulary
+from garboard.packs.base import Base
+from garboard.packs.draft import Draft
+from garboard.packs.header import Header
+from garboard.packs.layering import ADDED, LayerName
+from garboard.packs.layers.changing import Changing
+from garboard.packs.layers.merging import Merging, gathered
+from garboard.packs.layers.piece import Piece, Setting
+from garboard.packs.layers.shelf import Shelf
+from garboard.packs.layers.stack import HEAD, Stack
+from garboard.packs.reading import draft_files
+from garboard.packs.spot import PatchedSpot, Spot
+
+#: How many packs may lie one upon another.
+MOST_LAYERS = 20
+_Chain = tuple[tuple[Path, Spot], ...]
+
+
+class Resolver:
+    """Resolves packs; each file is read once."""
+
+    def __init__(self, shelf: Shelf, vocabulary: Vocabulary | None = None) -> None:
+        self._shelf, self._vocabulary = shelf, vocabulary
+        self._drafts: dict[Path, Draft] = {}
+        self._stacks: dict[Path, Stack] = {}
+
+    def draft(self, path: Path) -> Draft:
+        """The draft of a pack, read once."""
+        real = path.resolve()
+        if real not in self._drafts:
+            self._drafts[real] = draft_files(path)
+        return self._drafts[real]
+
+    def stack(self, path: Path, chain: _Chain = ()) -> Stack:
+        """What the pack comes to; PackRefused with all that is wrong in it and below it."""
+        real = path.resolve()
+        if real not in self._stacks:
+            draft = self.draft(path)
+            header = draft.header
+            if header is None or draft.refused:
+                raise PackRefused(draft.problems)
+            self._stacks[real] = (_alone(draft, header) if not header.builds_on
+                                  else self._layer(path, draft, header, chain))
+        return self._stacks[real]
+
+    def _layer(self, path: Path, draft: Draft, header: Header, chain: _Chain) -> Stack:
+        asked = draft.head.at("builds_on")
+        found = [self._below(base, asked.at(number), path, chain)
+                 for number, base in enumerate(header.builds_on or ())]
+        merging = Merging(asked, {
+            (change.kind, change.name, of): change.replaces or ("*",)
+            for _, change in draft.changes if change is not None for of in change.fields()
+            if change.replaces or change.kind == "head"}
+            | {("head", "", of): ("*",) for of in ("decision_rule",)
+               if of in header.model_fields_set})
+        stack = merging.merged(found)
+        changing = Changing(draft, stack, header.pack, header.version, merging.problems)
+        changing.add()
+        merging.problems += _head(stack, draft, header)
+        changing.change(self._vocabulary)
+        if not stack.rules():
+            merging.problems.append(Problem("pack-empty", draft.head.place(), found="no rules"))
+        if merging.problems:
+            raise PackRefused(merging.problems)
+        stack.warnings += draft.problems
+        return stack
+
+    def _below(self, base: Base, spot: Spot, path: Path, chain: _Chain) -> Stack:
+        """The stack of a pack below, as seen from the pack that asks for it."""
+        chosen = self._chosen(base, spot, path)
+        chain = (*chain, (path.resolve(), spot))
+        if chosen.resolve() in [each for each, _ in chain] or len(chain) > MOST_LAYERS:
+            raise PackRefused(_circle(chain))
+        stack = self.stack(chosen, chain)
+        pack = stack.pack()
+        name = LayerName(pack.name, pack.version, pack.digest)
+        return Stack(stack.pieces, [*stack.below, name], stack.warnings)
+
+    def _chosen(self, base: Base, spot: Spot, path: Path) -> Path:
+        others = []
+        for each in self._shelf.of_name(base.pack, path):
+            header = self.draft(each).header
+            if header is None:
+                raise PackRefused(self.draft(each).problems)
+            if base.accepts(header.version):
+                return each
+            others.append(f"{header.version} in {each}")
+        if others:
+            raise PackRefused([Problem(
+                "base-version", spot.at("pack").place(), found=f"{base.pack} {'; '.join(others)}",
+                expected=f"from {base.from_}, before {base.before}")])
+        raise PackRefused([Problem(
+            "base-missing", spot.at("pack").place(), found=base.pack,
+            expected="a pack of that name: shipped, beside this one, or named with --pack")])
+
+
+def _circle(chain: _Chain) -> Iterator[Problem]:
+    for number, (_, spot) in enumerate(chain):
+        following = chain[(number + 1) % len(chain)][1]
+        yield Problem("base-circular", spot.at("pack").place(), found=str(spot.at("pack").data),
+                      hint=f"goes on at {following.at('pack').place()}")
+
+
+def _alone(draft: Draft, header: Header) -> Stack:
+    """A pack that builds on none."""
+    setting = {ADDED: Setting(header.pack, header.version, draft.head)}
+    stack = Stack({HEAD: Piece("head", "", header, header, draft.head, setting)})
+    stack.warnings += draft.problems
+    Changing(draft, stack, header.pack, header.version).add()
+    return stack
+
+
+def _head(stack: Stack, draft: Draft, header: Header) -> Iterator[Problem]:
+    """Put the head of a layer above that of the packs below; it does not loosen it by itself."""
+    below, spot = stack.head, draft.head
+    under = stack.header
+    for of in ("applies_when", "dispensable_danger", "decision_rule"):
+        if of not in header.model_fields_set or getattr(header, of) == getattr(under, of):
+            continue
+        if of == "applies_when":
+            yield Problem("layer-condition", spot.at(of).place(key=True), found=of,
+                          expected="the condition of the packs below, or none")
+        elif (of, getattr(header, of)) != ("decision_rule", "guarded acceptance"):
+            yield Problem("change-unexplained", spot.at(of).place(key=True),
+                          found=f"{of}: {getattr(header, of)}", expected="reason and author",
+                          hint="state it under 'changes', with reason and author")
+    settings = dict(below.settings)
+    update = {"builds_on": None, "applies_when": under.applies_when,
+              "dispensable_danger": under.dispensable_danger,
+              "decision_rule": (header if "decision_rule" in header.model_fields_set
+                                else under).decision_rule}
+    if update["decision_rule"] != under.decision_rule:
+        settings["decision_rule"] = Setting(header.pack, header.version, spot.at("decision_rule"))
+    yield from _questions_twice(under, header, spot)
+    value = gathered(under, header)
+    patches = {"applies_when": below.spot.at("applies_when"),
+               "needs": Spot(None, (), [each.as_data() for each in value.needs])}
+    stack.pieces[HEAD] = Piece(
+        "head", "", value.model_copy(update=update), below.origin,
+        PatchedSpot(spot.document, spot.path, spot.data, patches), settings,
+        below.relaxations)
+
+
+def _questions_twice(under: Header, header: Header, spot: Spot) -> Iterator[Problem]:
+    known = {each.id: each for each in under.questions}
+    for number, question in enumerate(header.questions):
+        if question.id in known:
+            yield Problem("question-twice", spot.at("questions", number, "id").place(),
+                          found=question.id, hint="a pack below asks under that id")

@@ -1,0 +1,55 @@
+"""Where the packs are found that others build on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from garboard.documents import read_document, shipped_folder
+from garboard.errors import DocumentRefused, PackRefused
+from garboard.packs.files import find_pack, pack_files
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """Packs found by name: those that were ``named`` by their path come first.
+
+    Then those beside the pack that asks, then those in the ``folders``.
+    """
+
+    folders: tuple[Path, ...]
+    named: tuple[Path, ...] = ()
+
+    def of_name(self, name: str, asking: Path) -> Iterator[Path]:
+        """Every pack of that name, in the order in which they are considered."""
+        seen = set()
+        for path in self._candidates(name, asking):
+            real = path.resolve()
+            if real not in seen and _name_of(path) in (name, None):
+                seen.add(real)
+                yield path
+
+    def _candidates(self, name: str, asking: Path) -> Iterator[Path]:
+        yield from self.named
+        for folder in (asking.resolve().parent, *self.folders):
+            for path in (folder / name, folder / f"{name}.yaml"):
+                try:
+                    yield find_pack(path)
+                except PackRefused:
+                    continue
+
+
+def shipped_shelf(named: tuple[Path, ...] = ()) -> Shelf:
+    """The shelf with the shipped packs, and those that were named."""
+    return Shelf((shipped_folder("rulepacks"),), named)
+
+
+def _name_of(path: Path) -> str | None:
+    """What a pack calls itself; none where it cannot be read, which reading it will explain."""
+    try:
+        data = read_document(pack_files(path)[0], expect="mapping").data
+    except (DocumentRefused, PackRefused):
+        return None
+    name = data.get("pack") if isinstance(data, dict) else None
+    return name if isinstance(name, str) else None
