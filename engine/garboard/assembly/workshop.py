@@ -9,6 +9,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any
 
+from garboard.assembly.collector import collector_held
 from garboard.assembly.plugins import Plugins, load_plugins
 from garboard.assembly.vocabulary import vocabulary_of
 from garboard.assessment import Assessment, assess, assessment_day
@@ -55,11 +56,12 @@ class Workshop:
                day: str | None = None,
                dispensations: tuple[Dispensation, ...] = ()) -> Assessment:
         """The assessment of the record in a file, for the given day or that of the survey."""
-        started = time.perf_counter()
-        record = self.read_record(file)
-        reading = time.perf_counter() - started
-        return assess(record, packs, self.registry, assessment_day(record, day), self.about(),
-                      timings={"reading": reading}, dispensations=dispensations)
+        with collector_held():
+            started = time.perf_counter()
+            record = self.read_record(file)
+            reading = time.perf_counter() - started
+            return assess(record, packs, self.registry, assessment_day(record, day), self.about(),
+                          timings={"reading": reading}, dispensations=dispensations)
 
     def about(self) -> dict[str, Any]:
         """What a trail says of the program that made it, outside the digest."""

@@ -5,14 +5,15 @@ them (``1.0`` is ``1``, minus zero is ``0``, ``5e-05`` is ``0.00005``), nothing 
 not be, and text is in Unicode form NFC. Refused: numbers that are not finite, integers that a
 double cannot hold exactly, keys that become the same text in NFC, half surrogates.
 
-The C encoder of ``json`` does nearly all of the work. Its output is cut at the quotation marks into
-texts and the structure between them; only there can a number stand, and only there is it mended.
+The C encoder of ``json`` does nearly all of the work. In its output only numbers are mended, and
+what looks like one inside a text is told apart by the quotation marks before it.
 """
 
 from __future__ import annotations
 
 import json
 import re
+from collections.abc import Iterator
 from typing import Any, Final
 
 from garboard.errors import ReadingError
@@ -24,19 +25,16 @@ _JSON: Final[dict[str, Any]] = {"ensure_ascii": False, "check_circular": False,
 _SORTED: Final = json.JSONEncoder(**_JSON, sort_keys=True)
 _AS_IT_STANDS: Final = json.JSONEncoder(**_JSON)
 
-# An escaped backslash or quotation mark would hide where a text ends. Text with half surrogates is
-# refused first; so they can stand in for the two while the output is cut.
-_BACKSLASH: Final = "\ud800"
-_QUOTATION_MARK: Final = "\ud801"
-
 # Where Python and ECMAScript differ: these exponents, a trailing ".0", and the sign of zero. Each
 # pattern starts with a fixed text, which makes looking for it fast.
 _EXPONENT: Final = re.compile(r"e(?:-0\d|\+1[6-9]|\+20)(?!\d)")
 _POINT_ZERO: Final = re.compile(r"\.0(?=[,\]}]|\Z)")
 _MINUS_ZERO: Final = re.compile(r"-0(?=[,\]}]|\Z)(?<!\d-0)(?<!e-0)")
-_LONG_NUMBER: Final = re.compile(b"0" * 16 + b"0*(?![.e])")
+_LONG_NUMBER: Final = re.compile("0" * 16 + "0*(?![.e])")
 _LONGEST_MANTISSA: Final = len("-1.2345678901234567")
 _DIGITS_ALIKE: Final = bytes.maketrans(b"123456789", b"000000000")
+_ALIKE: Final = str.maketrans("123456789", "000000000")
+_LONG: Final = b"0" * 16
 
 
 def canonical_bytes(data: object) -> bytes:
@@ -50,23 +48,11 @@ def canonical_bytes(data: object) -> bytes:
 
 def canonical_form(data: object) -> tuple[object, bytes]:
     """The data with its texts in NFC (itself, if they are so already), and its canonical bytes."""
-    pieces = _pieces(data, _SORTED)
-    if not is_plain(pieces[1::2]):
+    text = _encoded(data, _SORTED)
+    if not is_plain(text):
         data = in_normal_form(data)
-        pieces = _pieces(data, _AS_IT_STANDS)
-    pieces[::2] = _mended('"'.join(pieces[::2])).split('"')
-    text = '"'.join(pieces)
-    if _BACKSLASH in text or _QUOTATION_MARK in text:
-        text = text.replace(_BACKSLASH, "\\\\").replace(_QUOTATION_MARK, '\\"')
-    return data, text.encode()
-
-
-def _pieces(data: object, encoder: json.JSONEncoder) -> list[str]:
-    """The encoded data cut at the quotation marks: structure and texts in turn."""
-    text = _encoded(data, encoder)
-    if "\\" in text:
-        text = text.replace("\\\\", _BACKSLASH).replace('\\"', _QUOTATION_MARK)
-    return text.split('"')
+        text = _encoded(data, _AS_IT_STANDS)
+    return data, _mended(text).encode()
 
 
 def _encoded(data: object, encoder: json.JSONEncoder) -> str:
@@ -86,34 +72,56 @@ def _encoded(data: object, encoder: json.JSONEncoder) -> str:
     return text
 
 
-def _mended(structure: str) -> str:
-    """Everything but the texts, with its numbers in ECMAScript's spelling."""
-    _check_integers(structure)
-    if "e-0" in structure or "e+" in structure:
-        structure = _without_exponents(structure)
-    if ".0" in structure:
-        structure = _POINT_ZERO.sub("", structure)
-    if "-0" in structure:
-        structure = _MINUS_ZERO.sub("0", structure)
-    return structure
+def _mended(text: str) -> str:
+    """The text with its numbers in ECMAScript's spelling."""
+    raw = text.encode().translate(_DIGITS_ALIKE)
+    if _LONG in raw:
+        _check_integers(text)
+    if b"e-0" in raw or b"e+" in raw:
+        text = _without_exponents(text)
+    if b".0" in raw:
+        text = _replaced(text, _POINT_ZERO, "")
+    if b"-0" in raw:
+        text = _replaced(text, _MINUS_ZERO, "0")
+    return text
 
 
-def _check_integers(structure: str) -> None:
+def _outside(text: str, pattern: re.Pattern[str]) -> Iterator[re.Match[str]]:
+    """The matches of a pattern that do not lie in a text: an even number of marks comes before."""
+    if "\\" in text:
+        text = text.replace("\\\\", "\0\0").replace('\\"', "\0\0")
+    marks = done = 0
+    for match in pattern.finditer(text):
+        marks += text.count('"', done, match.start())
+        done = match.start()
+        if marks % 2 == 0:
+            yield match
+
+
+def _replaced(text: str, pattern: re.Pattern[str], by: str) -> str:
+    done, parts = 0, []
+    for match in _outside(text, pattern):
+        parts.append(text[done:match.start()])
+        done = match.end()
+    return by.join([*parts, text[done:]])
+
+
+def _check_integers(text: str) -> None:
     """Refuse integers that are not the only integer of their double; fractions may be long."""
-    for long in _LONG_NUMBER.finditer(structure.encode().translate(_DIGITS_ALIKE)):
-        start, end = long.span()
-        if structure[start - 1:start] != "." and int(structure[start:end]) > LARGEST_INTEGER:
-            raise ReadingError("canonical-number", found=structure[start:end],
+    for match in _outside(text.translate(_ALIKE), _LONG_NUMBER):
+        start, end = match.span()
+        if text[start - 1:start] != "." and int(text[start:end]) > LARGEST_INTEGER:
+            raise ReadingError("canonical-number", found=text[start:end],
                                expected=f"an integer within {LARGEST_INTEGER} of zero")
 
 
-def _without_exponents(structure: str) -> str:
-    """The structure with those numbers respelled whose exponent ECMAScript writes otherwise."""
+def _without_exponents(text: str) -> str:
+    """The text with those numbers respelled whose exponent ECMAScript writes otherwise."""
     done, parts = 0, []
-    for exponent in _EXPONENT.finditer(structure):
+    for exponent in _outside(text, _EXPONENT):
         nearby = max(done, exponent.start() - _LONGEST_MANTISSA - 1)
-        start = max(nearby, *(1 + structure.rfind(before, nearby, exponent.start())
+        start = max(nearby, *(1 + text.rfind(before, nearby, exponent.start())
                               for before in ":[,"))
-        parts += [structure[done:start], respelled(structure[start:exponent.end()])]
+        parts += [text[done:start], respelled(text[start:exponent.end()])]
         done = exponent.end()
-    return "".join([*parts, structure[done:]])
+    return "".join([*parts, text[done:]])

@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from unicodedata import is_normalized, normalize
 
 from garboard.errors import ReadingError
 
 
-def is_plain(texts: Iterable[str]) -> bool:
-    """Whether all texts are in NFC and order by code point as they do by UTF-16 code unit.
+def is_plain(text: str) -> bool:
+    """Whether a text is in NFC, and parts of it order by code point as by UTF-16 code unit.
 
-    Escaped JSON text may be given, half surrogates in it: it can only be called less plain than it
-    is.
+    Escaped JSON text may be given: it can only be called less plain than it is.
     """
-    joined = '"'.join(text for text in texts if not text.isascii())
-    return (is_normalized("NFC", joined)
-            and len(joined.encode("utf-16-le", "surrogatepass")) == 2 * len(joined))
+    return text.isascii() or (is_normalized("NFC", text)
+                              and len(text.encode("utf-16-le")) == 2 * len(text))
 
 
 def in_normal_form(data: object) -> object:
