@@ -104,8 +104,12 @@ def test_the_caret_is_right_in_a_flow_mapping_and_behind_wide_letters(tmp_path: 
     # needs
     ("limits:", "needs: [{plugin: garboard, api: 7}]\nlimits:", [("need-unmet", 14, 33)]),
     ("limits:", "needs: [{plugin: other, api: 1}]\nlimits:", [("key-missing", 14, 9)]),
-    ("limits:", "needs: [{plugin: other, api: 1, quantities: {device.heat: W}}]\nlimits:",
+    ("limits:", "needs: [{plugin: other, api: 1, quantities: {devise.heat: W}}]\nlimits:",
      [("need-unmet", 14, 46)]),
+    ("limits:", "needs: [{plugin: other, api: 1, quantities: {device.heat: furlongs}}]\nlimits:",
+     [("need-unmet", 14, 59)]),
+    ("limits:", "needs: [{plugin: garboard, api: 1, quantities: {device.heat: W}}]\nlimits:",
+     [("need-unmet", 14, 49)]),
     ("limits:", "needs: [{plugin: other, api: 1, quantities: {device.rating: V}}]\nlimits:",
      [("need-unmet", 14, 61)]),
     ("limits:", "needs: [{plugin: other, api: 1, quantities: {device.on_path: V}}]\nlimits:",

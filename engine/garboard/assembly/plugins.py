@@ -15,7 +15,7 @@ import pluggy
 
 from garboard.errors import PluginError, Problem
 from garboard.hooks import API, PROJECT, specs
-from garboard.quantities import Quantity, builtin
+from garboard.quantities import Quantity, Registry, builtin
 
 BUILT_IN = "garboard"
 
@@ -48,8 +48,9 @@ class Plugins:
 def load_plugins(entry_points: Iterable[metadata.EntryPoint] | None = None) -> Plugins:
     """Register the built-ins, then every installed plugin in order of name.
 
-    A plugin that does not load, breaks its manifest or wants another interface is left out and
-    stands in ``problems``; the rest goes on.
+    A plugin that does not load, breaks its manifest, wants another interface, takes a name that is
+    taken or needs what nothing supplies is left out whole and stands in ``problems``; the rest goes
+    on. Of two plugins that take the same name the first by name is kept.
     """
     from garboard import __version__
 
@@ -66,7 +67,30 @@ def load_plugins(entry_points: Iterable[metadata.EntryPoint] | None = None) -> P
         except Exception as error:  # noqa: BLE001 - whatever a plugin raises is reported by name
             problems.append(PluginError(entry.name, "plugin-does-not-load",
                                         found=f"{type(error).__name__}: {error}").problem())
-    return Plugins(tuple(loaded), tuple(problems))
+    admitted, refused = _admitted(loaded)
+    return Plugins(admitted, (*problems, *refused))
+
+
+def _admitted(loaded: list[Plugin]) -> tuple[tuple[Plugin, ...], list[Problem]]:
+    """The plugins whose quantities fit together, and why the others do not.
+
+    One may need quantities of another, so those that do not fit yet are tried again.
+    """
+    admitted, waiting = loaded[:1], loaded[1:]
+    while True:
+        refused: list[tuple[Plugin, Problem]] = []
+        for plugin in waiting:
+            try:
+                Registry(each for one in (*admitted, plugin) for each in one.quantities)
+            except PluginError as error:
+                refused.append((plugin, error.problem()))
+            else:
+                admitted = [*admitted, plugin]
+        if len(refused) in (0, len(waiting)):
+            order = {plugin.name: place for place, plugin in enumerate(loaded)}
+            return (tuple(sorted(admitted, key=lambda each: order[each.name])),
+                    [problem for _, problem in refused])
+        waiting = [plugin for plugin, _ in refused]
 
 
 def _load(module: ModuleType | Any, name: str, version: str) -> Plugin:

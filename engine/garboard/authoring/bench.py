@@ -35,7 +35,8 @@ class Bench:
         if rule is not None:
             known_rule(checked, rule)
             book = book.about(rule)
-        return cls(checked, book, Proving(checked, workshop.registry, workshop.vocabulary), folder)
+        proving = Proving(checked, workshop.registry, checked.compiled.vocabulary)
+        return cls(checked, book, proving, folder)
 
     @property
     def rules(self) -> tuple[str, ...]:

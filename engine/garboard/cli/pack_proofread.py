@@ -40,7 +40,7 @@ def proofread_once(workshop: Workshop, pack: str) -> int:
     from garboard.errors import render
 
     bench = Bench.of(workshop, pack)
-    read = proofread(bench.checked, bench.book, workshop.vocabulary)
+    read = proofread(bench.checked, bench.book, bench.checked.compiled.vocabulary)
     for problem in read.warnings:
         click.echo(f"{render(problem)}\n")
     for problem, why in read.explained:

@@ -50,7 +50,7 @@ def command(pack: str, rule: str, given: tuple[str, ...], record: str | None, it
     number = known_rule(checked, rule)
     system: System = "us" if us_units else "metric"
     if record is None or item is None:
-        work = work_on_given(checked, number, given, workshop.vocabulary, system)
+        work = work_on_given(checked, number, given, checked.compiled.vocabulary, system)
     else:
         work = work_on_record(checked, number, workshop.read_record(record), item,
                               workshop.registry, system)

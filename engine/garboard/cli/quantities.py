@@ -18,10 +18,13 @@ Examples:
 @click.argument("name", required=False)
 def command(name: str | None) -> int:
     """List every figure with its unit, or show one with its method, source and range."""
+    from garboard.cli.printing import show_warning
     from garboard.errors import CommandRefused, Problem, did_you_mean
     from garboard.hooks import read_manifests
 
-    entries = read_manifests()
+    entries, problems = read_manifests()
+    for problem in problems:
+        show_warning(problem)
     if name is None:
         width = max(len(entry["name"]) for entry in entries)
         for entry in entries:

@@ -9,6 +9,7 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from garboard.errors import PluginError, Problem
 from garboard.hooks.markers import API, PROJECT
 
 if TYPE_CHECKING:
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 
 #: A plugin's manifest stands under this name in the folder of its top-level package.
 FILE_NAME = "manifest.json"
+_KEYS = ("name", "kind", "dimension", "needs", "method", "citation", "valid", "version")
 _BUILT_IN = Path(__file__).parent.parent / "quantities" / FILE_NAME
 
 
@@ -29,14 +31,25 @@ def manifest_files() -> tuple[tuple[str, Path], ...]:
     return tuple(found)
 
 
-def read_manifests() -> list[dict[str, Any]]:
-    """Every quantity of every manifest that can be read, with its ``origin``, by name."""
+def read_manifests() -> tuple[list[dict[str, Any]], tuple[Problem, ...]]:
+    """Every quantity of every manifest that can be read, with its ``origin``, by name.
+
+    Also why the other manifests cannot be read.
+    """
     entries: list[dict[str, Any]] = []
+    problems: list[Problem] = []
     for origin, file in manifest_files():
-        if file.is_file():
+        try:
             manifest = json.loads(file.read_text(encoding="utf-8"))
-            entries += [{**entry, "origin": origin} for entry in manifest["quantities"]]
-    return sorted(entries, key=lambda entry: (entry["name"], entry["origin"]))
+            found = [{**{key: entry[key] for key in _KEYS}, "origin": origin}
+                     for entry in manifest["quantities"]]
+            found.sort(key=lambda entry: str(entry["name"]))
+        except (OSError, ValueError, LookupError, TypeError) as error:
+            problems.append(PluginError(origin, "plugin-manifest-unreadable",
+                                        found=f"{type(error).__name__}: {error}").problem())
+        else:
+            entries += found
+    return sorted(entries, key=lambda entry: (entry["name"], entry["origin"])), tuple(problems)
 
 
 def manifest_of(name: str, quantities: Iterable[Quantity]) -> dict[str, object]:

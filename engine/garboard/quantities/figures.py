@@ -17,6 +17,7 @@ from garboard.values import (
     CALCULATION_ERROR,
     NOT_RECORDED,
     OUTSIDE_METHOD,
+    PLUGIN_UNAVAILABLE,
     Bounds,
     Unknown,
     finite,
@@ -103,7 +104,8 @@ class Figures:
             return self._group(item, name)
         if name in subject.fields:
             return Unknown.because(NOT_RECORDED, f"{item.id}.{name}")
-        raise KeyError(f"{item.subject} has no {name!r}")
+        # expressions and needs were held against what is known or declared; this was declared
+        return Unknown.because(PLUGIN_UNAVAILABLE, detail=f"{item.subject}.{name}")
 
     def _related(self, item: Item, name: str) -> object:
         if item.subject == "record":

@@ -1,0 +1,1 @@
+"""Ventilation of battery spaces: an example of a plugin."""
