@@ -1,6 +1,9 @@
 """Packs on a record: findings, derivations, and the trail of it."""
 
+from garboard.assessment.answering import Answers, answers_of
 from garboard.assessment.assess import Assessment, assess
 from garboard.assessment.day import Day, assessment_day
 
-__all__ = ["Assessment", "Day", "assess", "assessment_day"]
+__all__ = [
+    "Answers", "Assessment", "Day", "answers_of", "assess", "assessment_day",
+]

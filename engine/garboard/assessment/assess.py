@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from garboard.assessment.answering import answers_of, unasked
 from garboard.assessment.day import Day
 from garboard.assessment.derived import derivations_in_trail, quantities_in_trail
 from garboard.assessment.dispensing import mark_dispensed
@@ -42,14 +43,17 @@ def assess(record: Record, packs: Sequence[CheckedPack], registry: Registry, day
            dispensations: Sequence[Dispensation] = ()) -> Assessment:
     """Assess a record against packs.
 
-    DispensationsRefused when a rule cannot be dispensed with, or it is not clear which is meant.
+    DispensationsRefused when a rule cannot be dispensed with, or it is not clear which is meant;
+    RecordRefused when an answer is not what a pack asks for.
     ``about`` goes into the part of the trail outside the digest, and ``timings`` (seconds by part
     of the work) with it.
     """
     clock = _Clock(timings or {})
     figures = Figures(record, build_network(record), registry)
     clock.mark("network")
-    ran = [(checked, *_run(checked, figures)) for checked in packs]
+    answers = [answers_of(checked, record, day.day) for checked in packs]
+    ran = [(checked, *_run(checked, figures, given.values))
+           for checked, given in zip(packs, answers, strict=True)]
     clock.mark("figures and rules")
     findings = [finding for checked, applies, rows in ran
                 for finding in findings_of(checked, figures, applies, rows)]
@@ -58,7 +62,8 @@ def assess(record: Record, packs: Sequence[CheckedPack], registry: Registry, day
     irregularities = [{"code": each.code, "items": list(each.items), "text": each.text}
                       for each in figures.network.irregularities]
     warnings = (*record.warnings, *(each for checked in packs for each in checked.warnings),
-                *dispensed.warnings)
+                *dispensed.warnings, *unasked(record, packs),
+                *(each for given in answers for each in given.warnings))
     trail = make_trail(
         date=day.day.isoformat(), date_from=day.origin, record=record_in_trail(record),
         packs=[pack_in_trail(checked, applies) for checked, applies, _ in ran],
@@ -73,12 +78,13 @@ def assess(record: Record, packs: Sequence[CheckedPack], registry: Registry, day
     return Assessment(trail, warnings)
 
 
-def _run(checked: CheckedPack, figures: Figures) -> tuple[Truth, Sequence[Row]]:
+def _run(checked: CheckedPack, figures: Figures, answers: Mapping[str, Any],
+         ) -> tuple[Truth, Sequence[Row]]:
     """Whether the pack applies, and its rows; none where it does not or that is not known."""
-    applies = checked.applies(figures.subjects)
+    applies = checked.applies(figures.subjects, answers)
     if applies is not True:
         return applies, ()
-    return True, checked.program.run(figures.subjects, checked.pack.header.decision_rule)
+    return True, checked.program.run(figures.subjects, checked.pack.header.decision_rule, answers)
 
 
 def _keys_of(findings: Sequence[Mapping[str, Any]]) -> list[str]:

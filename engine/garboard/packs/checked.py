@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 from garboard.errors import PackRefused, Problem, in_order
 from garboard.expressions import (
     PASSED,
+    Checked,
     Program,
     RuleSource,
     Vocabulary,
@@ -19,8 +21,10 @@ from garboard.packs.layering import ADDED
 from garboard.packs.layers.resolving import Resolver
 from garboard.packs.layers.shelf import Shelf, shipped_shelf
 from garboard.packs.needs import declared_vocabulary, need_problems
+from garboard.packs.overruling import overruling_answer
 from garboard.packs.pack import Pack
 from garboard.packs.reading import hashed
+from garboard.packs.spot import Spot
 from garboard.packs.wording import wording_of
 from garboard.values import Truth
 
@@ -52,12 +56,12 @@ class CheckedPack:
     def program(self) -> Program:
         return self.compiled.program
 
-    def applies(self, subjects: Subjects) -> Truth:
+    def applies(self, subjects: Subjects, answers: Mapping[str, Any] | None = None) -> Truth:
         """Whether the pack applies to a record, or why that is not known."""
         if self.compiled.gate is None:
             return True
         ((_, _, outcome, unknown, _, _),) = self.compiled.gate.run(
-            subjects, self.pack.header.decision_rule)
+            subjects, self.pack.header.decision_rule, answers or {})
         return unknown if unknown is not None else outcome == PASSED
 
 
@@ -96,6 +100,16 @@ def check_pack(pack: Pack, vocabulary: Vocabulary) -> CheckedPack:
     return CheckedPack(pack, kept[1], in_order([*pack.warnings, *kept[1].warnings, *unused]))
 
 
+def _overrules(rule: Spot, read: tuple[Checked | None, Checked] | None) -> Problem | None:
+    """What is wrong with a rule in which an answer overrules what is computed."""
+    answer = None if read is None else overruling_answer(read[1].root)
+    if answer is None:
+        return None
+    place = rule.at("must_hold").place(offset=answer.offset)
+    return Problem("answer-overrules", replace(place, length=answer.length),
+                   found=f"answer.{answer.question}")
+
+
 def _own(pack: Pack, limit: str) -> bool:
     """Whether a limit is the pack's own, not one of a pack below whose rules may be retired."""
     return pack.layering is None or pack.layering.setter(
@@ -113,6 +127,8 @@ def _compiled(pack: Pack, vocabulary: Vocabulary) -> Compiled:
     wording = wording_of(pack.spot(), [pack.spot("rules", rule.id) for rule in pack.rules], limits,
                          pack.header.questions, vocabulary)
     problems = [*wording.problems, *needs]
+    problems += [overrules for rule, read in zip(pack.rules, wording.rules, strict=True)
+                 if (overrules := _overrules(pack.spot("rules", rule.id), read)) is not None]
     if any(problem.level == "error" for problem in problems):
         raise PackRefused([*pack.warnings, *problems])
     amounts = {name: limit.amount for name, limit in pack.limits.items()}

@@ -59,4 +59,5 @@ class Header(Model):
     needs: Annotated[tuple[Need, ...], Field(strict=False)] = Field((), description=(
         "The plugins the pack needs."))
     questions: Annotated[tuple[Question, ...], Field(strict=False)] = Field((), description=(
-        "What only a person can answer aboard. Read and kept; not asked by this version."))
+        "What only a person can answer aboard. Answers stand in the record; a rule reads one as "
+        "'answer.' and the id of its question."))

@@ -117,10 +117,6 @@ def _citation_problems(citation: Spot) -> list[Problem]:
 
 def _question_problems(entries: dict[str, Spot]) -> Iterator[Problem]:
     questions = list(entries["questions"].items()) if "questions" in entries else []
-    if not questions:
-        return
-    yield Problem("questions-not-asked", entries["questions"].place(key=True),
-                  found=f"{len(questions)} questions", level="warning")
     yield from used_twice("question-twice", [question.at("id") for question in questions])
     anything = read_text("{}")
     for answer in (question.at("answer") for question in questions):

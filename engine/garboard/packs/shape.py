@@ -56,6 +56,9 @@ def _problem(detail: ErrorDetails, spot: Spot, model: type[BaseModel],
         return _HEADER_PROBLEMS[name](here)
     if loc[:1] == ("builds_on",) and name in ("from", "before"):
         return _version(here)
+    if name == "holds_for" and kind == "string_pattern_mismatch":
+        return Problem("holds-for", here.place(), found=shown(here.data),
+                       expected="a number of days, months or years, such as 6 months")
     if kind == "string_pattern_mismatch":
         return Problem("id-malformed", here.place(), found=shown(here.data),
                        expected="lower-case letters, digits and hyphens")

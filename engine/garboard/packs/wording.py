@@ -130,10 +130,15 @@ def limit_info(limit: Limit) -> NameInfo:
 
 
 def answer_info(question: Question) -> NameInfo:
-    """What an expression knows of an answer, going by its schema."""
+    """What an expression knows of an answer, going by its schema; null says it cannot be told."""
     choices, kind = question.answer.get("enum"), question.answer.get("type")
-    if isinstance(choices, list) and choices and all(isinstance(each, str) for each in choices):
+    if isinstance(choices, list):
+        choices = [each for each in choices if each is not None]
+    if choices and isinstance(choices, list) and all(isinstance(each, str) for each in choices):
         return NameInfo("text", choices=tuple(choices))
+    if isinstance(kind, list):
+        kinds = [each for each in kind if each != "null"]
+        kind = kinds[0] if len(kinds) == 1 else None
     if kind == "string":
         return NameInfo("date" if question.answer.get("format") == "date" else "text")
     return NameInfo("truth" if kind == "boolean" else "count" if kind == "integer" else "opaque")

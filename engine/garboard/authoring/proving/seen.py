@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from typing import Any
 
+from garboard.assessment import answers_of
 from garboard.expressions import (
     FAILED,
     NOT_APPLICABLE,
@@ -51,14 +53,16 @@ def seen_in(record: Mapping[str, Any], checked: CheckedPack, registry: Registry)
     """The findings of a pack on the data of a record; RecordRefused when it is none."""
     read = read_record(record)
     figures = Figures(read, build_network(read), registry)
-    applies = checked.applies(figures.subjects)
+    day = read.things["survey"].value("date")
+    answers = answers_of(checked, read, day).values if isinstance(day, date) else {}
+    applies = checked.applies(figures.subjects, answers)
     if applies is not True:
         seen = [Seen(rule.id, None, NOT_ASSESSED, applies.reason) if isinstance(applies, Unknown)
                 else Seen(rule.id, None, NOT_APPLICABLE, PACK_DOES_NOT_APPLY,
                           frozenset({NOT_APPLICABLE}))
                 for rule in checked.pack.rules]
     else:
-        rows = checked.program.run(figures.subjects, checked.pack.header.decision_rule)
+        rows = checked.program.run(figures.subjects, checked.pack.header.decision_rule, answers)
         seen = [_seen(checked, row) for row in rows]
     return Sight({(each.rule, each.item): each for each in seen}, figures,
                  tuple(f"{each.key}: {each.raised}" for each in figures.failures))

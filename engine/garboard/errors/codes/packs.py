@@ -5,6 +5,23 @@ CODES: dict[str, tuple[str, str]] = {
         "Not something a rule can be about",
         "A rule is about one subject: vessel, battery, device and so on. It then gives one finding "
         "for each item of that subject."),
+    "answer-about-one": (
+        "An answer about one thing to a question asked once",
+        "The question is asked of the whole boat. Take 'about' out of the answer."),
+    "answer-day-missing": (
+        "An answer without its day",
+        "The question's answers hold for a time only, so each says with 'on' when it was given."),
+    "answer-not-asked": (
+        "An answer that no pack asks for",
+        "No pack in use has such a question, but one has a question of nearly that name."),
+    "answer-overrules": (
+        "An answer that overrules what is computed",
+        "The rule would hold on an answer alone although what is recorded or computed speaks "
+        "against it. Ask with a rule of its own, or put what limits the rule into applies_when."),
+    "answer-without-evidence": (
+        "An answer without the evidence it needs",
+        "The question counts an answer only if it names evidence of the record; until then it is "
+        "awaited."),
     "base-circular": (
         "Packs that build on each other in a circle",
         "A pack cannot lie below itself. Take one of the entries under builds_on out."),
@@ -85,6 +102,9 @@ CODES: dict[str, tuple[str, str]] = {
     "dispensations-format": (
         "Not a file of dispensations of a known format",
         "The file says 'format: dispensations/1' at its top."),
+    "holds-for": (
+        "Not a time for which an answer holds",
+        "Give a number of days, months or years: '30 days', '6 months', '2 years'."),
     "layer-condition": (
         "A layer with a condition of its own",
         "A pack applies when the packs below apply. A narrower condition would switch their "
@@ -165,10 +185,6 @@ CODES: dict[str, tuple[str, str]] = {
     "question-twice": (
         "Two questions of one id",
         "An answer is known by its question's id, so every id is used once. Rename one of them."),
-    "questions-not-asked": (
-        "The pack's questions are not asked",
-        "This version reads the questions of a pack and keeps them in the trail, but it does not "
-        "ask them yet."),
     "rule-twice": (
         "Two rules of one id",
         "A finding is known by its rule's id, so every id is used once in a pack, in whichever "
