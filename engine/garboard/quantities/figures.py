@@ -21,10 +21,12 @@ from garboard.values import (
     Bounds,
     Unknown,
     finite,
+    rounded,
     rounded_value,
 )
 
 NETWORK: Final = "network"
+_NETWORK_KEYS: Final = (NETWORK,)
 _TYPES: Final[dict[str, tuple[type, ...]]] = {
     "number": (float, Bounds), "count": (int,), "truth": (bool,), "text": (str,)}
 
@@ -63,7 +65,7 @@ class Figures:
         self.record, self.network, self.registry = record, network, registry
         self.derivations: dict[str, Derivation] = {}
         self.failures: list[Failure] = []
-        self._open: list[str] = []
+        self._open: dict[str, None] = {}
         self._found: dict[tuple[str, tuple[str, ...]], tuple[object, tuple[str, ...]]] = {}
         self.items: dict[str, Item] = {
             thing.id: self._item(thing) for thing in record.things.values()}
@@ -134,40 +136,44 @@ class Figures:
     def _compute(self, item: Item, quantity: Quantity) -> object:
         key = f"{item.id}.{quantity.name}"
         if key in self._open:
-            circle = " -> ".join([*self._open[self._open.index(key):], key])
+            chain = list(self._open)
+            circle = " -> ".join([*chain[chain.index(key):], key])
             return self._failed(key, f"needs itself: {circle}", "")
-        self._open.append(key)
+        self._open[key] = None
         try:
             arguments: dict[str, object] = {}
             inputs: list[tuple[str, tuple[str, ...]]] = []
             for need in self.registry.needs[quantity.full_name]:
-                value, keys = self._needed(item, need)
-                arguments[need.argument] = value
+                arguments[need.argument], keys = self._needed(item, need)
                 inputs.append((need.argument, keys))
-            figure = self._call(key, quantity, arguments)
+            value, table_rows, remarks = self._call(key, quantity, arguments)
         finally:
-            self._open.pop()
-        self.derivations[key] = Derivation(quantity, item.id, figure.value, tuple(inputs),
-                                           figure.table_rows, figure.remarks)
-        return figure.value
+            del self._open[key]
+        self.derivations[key] = Derivation(quantity, item.id, value, tuple(inputs), table_rows,
+                                           remarks)
+        return value
 
-    def _call(self, key: str, quantity: Quantity, arguments: dict[str, object]) -> Figure:
+    def _call(self, key: str, quantity: Quantity, arguments: dict[str, object],
+              ) -> tuple[object, tuple[str, ...], tuple[str, ...]]:
+        """The value, the table rows read and the remarks."""
         unknown = _joined(arguments.values())
         if unknown is not None and (quantity.unknowns == "joined" or unknown.is_error):
-            return Figure(unknown)
+            return unknown, (), ()
         try:
             result = quantity.function(**arguments)
         except Exception as error:  # noqa: BLE001 - any failure of a calculation becomes a finding
-            return Figure(self._failed(key, f"{type(error).__name__}: {error}",
-                                       traceback.format_exc()))
-        figure = result if isinstance(result, Figure) else Figure(result)
-        return Figure(self._checked(key, quantity, figure.value), figure.table_rows,
-                      figure.remarks)
+            return self._failed(key, f"{type(error).__name__}: {error}",
+                                traceback.format_exc()), (), ()
+        if isinstance(result, Figure):
+            return self._checked(key, quantity, result.value), result.table_rows, result.remarks
+        return self._checked(key, quantity, result), (), ()
 
     def _checked(self, key: str, quantity: Quantity, value: object) -> object:
         """The result rounded; a result of the wrong kind, or not finite, is a failure."""
         if quantity.kind == "opaque" or isinstance(value, Unknown):
             return value
+        if value.__class__ is float and quantity.kind == "number" and value - value == 0:
+            return rounded(value)
         if isinstance(value, int) and not isinstance(value, bool) and quantity.kind == "number":
             value = float(value)
         if not isinstance(value, _TYPES[quantity.kind]) or (
@@ -183,12 +189,15 @@ class Figures:
         return Unknown.because(CALCULATION_ERROR, detail=f"{key}: {shown}")
 
     def _needed(self, item: Item, need: Need) -> tuple[object, tuple[str, ...]]:
+        if need.root == "item":
+            names = need.keys
+            if len(names) == 1:
+                return item[names[0]], (f"{item.id}.{names[0]}",)
+            keys: list[str] = []
+            return _follow(item, names, keys), tuple(keys)
         if need.root == NETWORK:
-            return self.network, (NETWORK,)
-        if need.root != "item":
-            return self._shared(need)
-        keys: list[str] = []
-        return _follow(item, need.keys, keys), tuple(keys)
+            return self.network, _NETWORK_KEYS
+        return self._shared(need)
 
     def _shared(self, need: Need) -> tuple[object, tuple[str, ...]]:
         """What starts from the record as a whole is the same for every item, and found once."""
@@ -230,10 +239,11 @@ def _joined(values: Any) -> Unknown | None:
     """All single unknowns among the arguments as one, or none; failures inside tuples too."""
     joined: Unknown | None = None
     for value in values:
-        if isinstance(value, Unknown):
+        kind = value.__class__
+        if kind is Unknown:
             joined = value if joined is None else joined.joined(value)
-        elif isinstance(value, tuple):
+        elif kind is tuple:
             for part in value:
-                if isinstance(part, Unknown) and part.is_error:
+                if part.__class__ is Unknown and part.is_error:
                     joined = part if joined is None else joined.joined(part)
     return joined

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.table import table
@@ -114,6 +115,7 @@ def ampacity(size: ConductorSize, insulation: Number) -> Figure:
     return Figure(allowed.cell(row, columns[-1]), (allowed.reference(row, columns[-1]),), remarks)
 
 
+@lru_cache(maxsize=256)
 def _ampacity_row(size: ConductorSize) -> str | None:
     """The size's own AWG row, or for other systems the largest AWG that is not larger by area."""
     if size.system == "AWG":
