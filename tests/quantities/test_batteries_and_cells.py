@@ -14,6 +14,7 @@ from garboard.quantities.topics.lead_acid import (
 from garboard.quantities.topics.smallest_faults import (
     greatest_source_resistance,
     open_circuit_voltage_min,
+    resistance_found_with_dc,
     resting_voltage_full,
 )
 from garboard.values import NOT_RECORDED, OUTSIDE_METHOD, Bounds, Unknown, quotient
@@ -95,7 +96,7 @@ AGEING = [
                          ids=[row[0] for row in AGEING])
 def test_greatest_source_resistance(what: str, chemistry: str, at: object, charge: object,
                                     coldest: object, expected: object) -> None:
-    value = greatest_source_resistance.function("b", 2e-3, chemistry, at, charge, coldest)
+    value = greatest_source_resistance.function("b", 2e-3, chemistry, at, charge, True, coldest)
     if expected == "open":
         assert isinstance(value, Bounds)
         assert (value.lo, value.hi) == (2e-3, float("inf"))
@@ -122,3 +123,21 @@ def test_source_resistance(what: str, measured: object, declared: object, electr
         assert isinstance(value, Unknown)
     else:
         assert value == pytest.approx(expected)
+
+
+@pytest.mark.parametrize(("how", "expected"), [
+    ("10 s DC pulse", True), ("load step of 50 A", True), ("1 kHz impedance meter", False),
+    ("AC bridge", False), ("conductance tester", False), ("DC pulse after 1 kHz reading", False),
+    ("with an instrument", None), ("decreased load", None)])
+def test_how_a_resistance_was_found(how: str, expected: bool | None) -> None:
+    value = resistance_found_with_dc.function(how)
+    if expected is None:
+        assert isinstance(value, Unknown)
+    else:
+        assert value is expected
+
+
+def test_a_resistance_found_with_ac_is_a_lower_end() -> None:
+    value = greatest_source_resistance.function("b", 2e-3, "LFP", -5.0, 0.1, False, -5.0)
+    assert isinstance(value, Bounds)
+    assert (value.lo, value.hi) == (2e-3, float("inf"))

@@ -17,6 +17,7 @@ from garboard.quantities.topics import (
     lead_acid,
     loads,
     protection,
+    ratings,
     resistances,
     runs,
     sharing,
@@ -31,7 +32,7 @@ from garboard.quantities.topics import (
 )
 
 TOPICS = (ampacity, batteries, charging, conductors, devices, faults, heating, lead_acid, loads,
-          protection, resistances, runs, sharing, smallest_faults, stopping, supply,
+          protection, ratings, resistances, runs, sharing, smallest_faults, stopping, supply,
           time_constants, voltages, window, withstand, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"
 

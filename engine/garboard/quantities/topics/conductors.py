@@ -14,6 +14,7 @@ from garboard.values import (
     Bounds,
     Number,
     Unknown,
+    largest,
     smallest,
 )
 from garboard.values.conductor_size import ConductorSize, awg_names, awg_size
@@ -27,8 +28,9 @@ _IEC60028 = cite("IEC 60028 (annealed copper), temperature by FAA AC 43.13-1B pa
 
 
 def copper_at(temperature: Number) -> Number:
-    """Factor on copper's resistance at 20 °C for another temperature in °C."""
-    return (temperature + COPPER_ZERO) / (20.0 + COPPER_ZERO)
+    """Factor on copper's resistance at 20 °C for another temperature in °C; never below zero."""
+    factor = (temperature + COPPER_ZERO) / (20.0 + COPPER_ZERO)
+    return largest([factor, 0.0]) if isinstance(factor, Bounds) and factor.lo < 0 else factor
 
 
 @quantity("conductor.lowest_temperature", dimension="temperature", unknowns="passed",
@@ -67,6 +69,7 @@ def cold_resistance(stated: Number, size: ConductorSize | Unknown, length: Numbe
 @quantity("conductor.loop_resistance", dimension="resistance", unknowns="passed",
           needs={"outgoing": "cold_resistance", "carries": "run.carries",
                  "returns": "run.returns", "length": "length", "run_length": "run.outgoing_length",
+                 "in_run": "run.conductors.id",
                  "return_resistance": "run.return_cold_resistance"},
           method="Resistance out, plus this conductor's share of the return of its run (as the "
                  "outgoing conductor, or by its share of the run's length); none on a negative or "
@@ -74,7 +77,8 @@ def cold_resistance(stated: Number, size: ConductorSize | Unknown, length: Numbe
           citation=cite("common practice of the trade", "common practice"),
           valid="a return that lies beside its outgoing conductor")
 def loop_resistance(outgoing: Number, carries: str, returns: str | Unknown, length: Number,
-                    run_length: Number, return_resistance: Number) -> Figure:
+                    run_length: Number, in_run: tuple[str, ...],
+                    return_resistance: Number) -> Figure:
     if carries != "positive":
         return Figure(outgoing)
     if isinstance(returns, Unknown):
@@ -86,10 +90,15 @@ def loop_resistance(outgoing: Number, carries: str, returns: str | Unknown, leng
         return Figure(outgoing * 2.0)
     if returns == "neglected":
         return Figure(outgoing, remarks=("the record neglects the return",))
-    share = length / run_length
-    if isinstance(share, Unknown):
-        share = Bounds(0.0, 1.0, basis=(UNRECORDED,), causes=share.causes)
-    return Figure(outgoing + return_resistance * share)
+    return Figure(outgoing + return_resistance * share_of_run(length, run_length, in_run))
+
+
+def share_of_run(length: Number, run_length: Number, in_run: tuple[str, ...]) -> Number:
+    """The part of a run's return that lies beside one of its conductors."""
+    if len(in_run) == 1:
+        return 1.0
+    share = quotient(length, run_length)
+    return unrecorded(0.0, 1.0, share) if isinstance(share, Unknown) else share
 
 
 @quantity("conductor.ampacity", dimension="current",

@@ -8,6 +8,7 @@ enough to tell that it can.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 
 from garboard.network import Circuit, Network
@@ -19,6 +20,7 @@ from garboard.values import (
     NOT_RECORDED,
     OUTSIDE_METHOD,
     Number,
+    Truth,
     Unknown,
     smallest,
 )
@@ -60,29 +62,52 @@ def _resting(chemistry: str, cells: int, state: str) -> Figure:
     return Figure(volts * cells, (voltages.reference(chemistry, state),))
 
 
+_DIRECT = ("dc", "pulse", "load step", "load test")
+_ALTERNATING = ("ac", "khz", "impedance", "conductance")
+
+
+@quantity("battery.resistance_found_with_dc", kind="truth",
+          needs={"how": "internal_resistance.method"},
+          method="The method on record speaks of direct current, a pulse or a load step; not of "
+                 "alternating current, impedance or conductance, which give less than a short "
+                 "circuit meets",
+          citation=cite("common practice of the trade", "common practice"),
+          valid="methods whose wording tells")
+def resistance_found_with_dc(how: str) -> Truth:
+    words = re.findall(r"[a-z]+", how.casefold())
+    text = f" {' '.join(words)} "
+    alternating = any(f" {word} " in text for word in _ALTERNATING)
+    if alternating or not any(f" {word} " in text for word in _DIRECT):
+        return False if alternating else Unknown.because(OUTSIDE_METHOD, detail=f"method {how!r}")
+    return True
+
+
 @quantity("battery.greatest_source_resistance", dimension="resistance", unknowns="passed",
           needs={"battery": "id", "fresh": "source_resistance", "chemistry": "chemistry",
                  "found_at": "internal_resistance.temperature",
                  "found_full": "internal_resistance.charge_state",
+                 "with_dc": "resistance_found_with_dc",
                  "coldest": "place.temperature.low"},
           method="Of lead-acid, 1.7 times the source resistance. Else the internal resistance as "
-                 "found, if it was found at no more than the lowest temperature of its place and "
-                 "at a charge of 20 % or less; otherwise at least the source resistance",
+                 "found, if it was found with direct current at no more than the lowest "
+                 "temperature of its place and at a charge of 20 % or less; otherwise at least the "
+                 "source resistance",
           citation=cite("IEC 61660-1, resistance for the smallest current", "from memory"),
           valid="lead-acid, or a resistance found on a cold and empty battery; ageing after the "
                 "measurement is not covered")
 def greatest_source_resistance(battery: str, fresh: Number, chemistry: str | Unknown,
-                               found_at: Number, found_full: Number, coldest: Number) -> Number:
+                               found_at: Number, found_full: Number, with_dc: Truth,
+                               coldest: Number) -> Number:
     if isinstance(fresh, Unknown):
         return fresh
     if not isinstance(chemistry, Unknown) and chemistry in LEAD_ACID:
         return fresh * WORN_LEAD_ACID
     cold, empty = found_at <= coldest, found_full <= 0.2
-    if cold is True and empty is True:
+    if cold is True and empty is True and with_dc is True:
         return fresh
     why = Unknown.because(NOT_RECORDED, f"{battery}.internal_resistance",
                           "its resistance when cold, empty and aged")
-    for each in (cold, empty):
+    for each in (cold, empty, with_dc):
         why = why.joined(each) if isinstance(each, Unknown) else why
     return unrecorded(low_end(fresh), math.inf, why)
 
@@ -160,6 +185,7 @@ def conductor_smallest_fault_current(circuits: Mapping[str, Circuit], network: N
     return _figure(_least((one, other)), strings)
 
 
-QUANTITIES = (open_circuit_voltage_min, resting_voltage_full, greatest_source_resistance,
+QUANTITIES = (open_circuit_voltage_min, resting_voltage_full, resistance_found_with_dc,
+              greatest_source_resistance,
               smallest_fault_circuit, bus_smallest_fault_current, load_smallest_fault_current,
               conductor_smallest_fault_current)

@@ -1,0 +1,87 @@
+"""Which way figures go when a fact changes: where that is certain, and where it is not."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from garboard.quantities import Figures
+from garboard.values import Bounds, Unknown
+from quantities.boats import figure, figures_of, work_boat
+from quantities.test_sharing import bank
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").rglob("*.yaml"))
+RECORDS = [file for file in EXAMPLES if "installation-record" in file.read_text("utf-8")]
+
+
+def _size(size: str) -> Figures:
+    return work_boat(("id: w1, size: 25 mm2", f"id: w1, size: {size}"))
+
+
+SIZES = ("16 mm2", "25 mm2", "35 mm2", "50 mm2", "70 mm2", "95 mm2")
+
+
+@pytest.mark.parametrize(("key", "grows"), [
+    ("windlass.voltage_drop", False), ("windlass.small_craft_voltage_drop", False),
+    ("windlass.lowest_voltage", True), ("windlass.smallest_fault_current", True),
+    ("windlass.fault_current", True), ("w1.ampacity", True), ("w1.metric_ampacity", True)])
+def test_a_larger_conductor(key: str, grows: bool) -> None:
+    found = [figure(_size(size), key) for size in SIZES]
+    assert found == sorted(found, reverse=not grows)
+    assert found[0] != found[-1]
+
+
+@pytest.mark.parametrize(("key", "grows"), [
+    ("windlass.voltage_drop", True), ("windlass.smallest_fault_current", False),
+    ("windlass.fault_current", False)])
+def test_a_longer_conductor(key: str, grows: bool) -> None:
+    found = [figure(work_boat(("length: 8.0 m", f"length: {metres} m")), key)
+             for metres in (4, 6, 8, 12, 20)]
+    assert found == sorted(found, reverse=not grows)
+
+
+def test_a_better_lead_can_lower_what_the_bank_gives() -> None:
+    """The named counterexample: less resistance in one string gives it more of the current."""
+    equal = bank(("4 mΩ", 120.0, 13.3), ("4 mΩ", 120.0, 13.3))
+    better = bank(("4 mΩ", 120.0, 13.3), ("2 mΩ", 120.0, 13.3))
+    assert figure(equal, "bank-bus.discharge_current_limit") == pytest.approx(200.0)
+    assert figure(better, "bank-bus.discharge_current_limit") == pytest.approx(150.0)
+
+
+def test_another_string_can_lower_what_the_bank_gives() -> None:
+    """The second named counterexample: a third pack, strong and small, takes most of it."""
+    two = bank(("4 mΩ", 120.0, 13.3), ("4 mΩ", 120.0, 13.3))
+    three = bank(("4 mΩ", 120.0, 13.3), ("4 mΩ", 120.0, 13.3), ("1 mΩ", 120.0, 13.3))
+    assert (figure(three, "bank-bus.discharge_current_limit")
+            < figure(two, "bank-bus.discharge_current_limit"))
+
+
+def test_records_are_found() -> None:
+    assert len(RECORDS) >= 3
+
+
+@pytest.mark.parametrize("file", RECORDS, ids=[file.stem for file in RECORDS])
+def test_the_smallest_fault_is_not_above_the_largest(file: Path) -> None:
+    boat = figures_of(file.read_text(encoding="utf-8"))
+    compared = 0
+    for subject, small, large in (("bus", "smallest_fault_current", "fault_current"),
+                                  ("load", "smallest_fault_current", "fault_current")):
+        for item in boat.subjects[subject] or ():
+            least, most = item[small], item[large]
+            if not isinstance(least, Unknown) and not isinstance(most, Unknown):
+                low = least.lo if isinstance(least, Bounds) else least
+                assert low <= (most.hi if isinstance(most, Bounds) else most), item.id
+                compared += 1
+    assert compared > 0
+
+
+@pytest.mark.parametrize("file", RECORDS, ids=[file.stem for file in RECORDS])
+def test_every_figure_of_every_example_can_be_computed(file: Path) -> None:
+    """No calculation fails, whatever is not recorded."""
+    boat = figures_of(file.read_text(encoding="utf-8"))
+    for quantity in boat.registry:
+        for item in boat.subjects[quantity.subject] or ():
+            item[quantity.name]
+    assert boat.failures == []
+    assert len(boat.derivations) > 300
