@@ -57,7 +57,7 @@ BAD_SHAPES = [
     ("layers, to no end", GOOD + "builds_on: [{pack: other, from: 1.0.0}]\n",
      [("key-missing", 16, 13)]),
     ("layers on nothing", GOOD + "builds_on: []\n", [("value-empty", 16, 1)]),
-    ("acceptance", GOOD + "acceptance: {}\n", [("pack-key-not-yet", 16, 1)]),
+    ("an acceptance of nothing", GOOD + "acceptance: {}\n", [("key-missing", 16, 13)]),
     ("dispensations", GOOD + "dispensations: []\n", [("key-unknown", 16, 1)]),
     ("a need without its version", GOOD + "needs: [{plugin: garboard}]\n",
      [("key-missing", 16, 9)]),

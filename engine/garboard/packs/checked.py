@@ -17,6 +17,7 @@ from garboard.expressions import (
     compile_rules,
 )
 from garboard.expressions.program import Subjects
+from garboard.packs.acceptance import acceptance_problems
 from garboard.packs.layering import ADDED
 from garboard.packs.layers.resolving import Resolver
 from garboard.packs.layers.shelf import Shelf, shipped_shelf
@@ -129,6 +130,9 @@ def _compiled(pack: Pack, vocabulary: Vocabulary) -> Compiled:
     problems = [*wording.problems, *needs]
     problems += [overrules for rule, read in zip(pack.rules, wording.rules, strict=True)
                  if (overrules := _overrules(pack.spot("rules", rule.id), read)) is not None]
+    if pack.header.acceptance is not None:
+        problems += acceptance_problems(pack.header.acceptance, pack.spot().at("acceptance"),
+                                        [rule.id for rule in pack.rules])
     if any(problem.level == "error" for problem in problems):
         raise PackRefused([*pack.warnings, *problems])
     amounts = {name: limit.amount for name, limit in pack.limits.items()}

@@ -7,6 +7,7 @@ from typing import Annotated, Final, Literal
 
 from pydantic import Field
 
+from garboard.packs.acceptance import Acceptance
 from garboard.packs.base import Base
 from garboard.packs.model import VERSION_PATTERN, Id, Model, Text
 from garboard.packs.question import Question
@@ -14,9 +15,6 @@ from garboard.packs.rule import Expression
 
 FORMAT: Final = "rule-pack/1"
 DecisionRule = Literal["guarded acceptance", "simple acceptance"]
-
-#: Keys of the format that this version cannot act on; a pack that uses one is refused.
-NOT_YET: Final = ("acceptance",)
 
 #: A YAML list read into a tuple: the list is converted, what stands in it is not.
 Sentences = Annotated[tuple[Text, ...], Field(strict=False)]
@@ -52,6 +50,8 @@ class Header(Model):
     dispensable_danger: Literal["counts apart"] | None = Field(None, description=(
         "'counts apart': a failure at danger that a dispensation is in force for counts apart, "
         "like any other. Left out, it counts as failed all the same."))
+    acceptance: Acceptance | None = Field(None, description=(
+        "On which findings an installation is accepted, referred or declined."))
     not_examined: Sentences = Field((), description=(
         "What the pack does not look at; the sentences go into every output."))
     cautions: Sentences = Field((), description=(

@@ -12,7 +12,7 @@ from garboard.documents import read_text, schema_problems
 from garboard.errors import Problem, ReadingError
 from garboard.packs.change import Change, change_problems
 from garboard.packs.citation import citation_gaps, lacks_status
-from garboard.packs.header import NOT_YET, Header
+from garboard.packs.header import Header
 from garboard.packs.limit import Limit, WrittenLimit, read_limit
 from garboard.packs.model import LIMIT_NAME_PATTERN
 from garboard.packs.rule import Rule, cover_gap
@@ -25,16 +25,14 @@ _M = TypeVar("_M", bound=BaseModel)
 
 
 def header_piece(head: Spot) -> tuple[Header | None, list[Problem]]:
-    """The head of a pack. A key this version cannot follow is refused, never passed over."""
+    """The head of a pack, without its content."""
     entries = dict(head.entries())
-    refused = [Problem("pack-key-not-yet", entries[name].place(key=True), found=name)
-               for name in NOT_YET if name in entries]
-    own = {name: each.data for name, each in entries.items() if name not in (*NOT_YET, *PARTS)}
+    own = {name: each.data for name, each in entries.items() if name not in PARTS}
     header, problems = _piece(Header, Spot(head.document, head.path, own), PARTS)
     if header is not None and header.builds_on == ():
         problems.append(Problem("value-empty", entries["builds_on"].place(key=True),
                                 found="an empty builds_on"))
-    return header, [*refused, *problems, *_question_problems(entries)]
+    return header, [*problems, *_question_problems(entries)]
 
 
 def rule_piece(spot: Spot) -> tuple[Rule | None, list[Problem]]:

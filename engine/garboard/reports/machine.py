@@ -50,7 +50,9 @@ def summary_of(trail: Trail) -> dict[str, Any]:
 def _pack(trail: Trail, number: int) -> dict[str, Any]:
     pack = trail.packs[number]
     kept = ("pack", "version", "title", "digest", "status", "decision_rule", "applies")
-    return {**{key: pack[key] for key in kept}, "word": trail.outcome["packs"][number]["word"],
+    outcome = trail.outcome["packs"][number]
+    accepted = {"acceptance": outcome["acceptance"]} if outcome.get("acceptance") else {}
+    return {**{key: pack[key] for key in kept}, "word": outcome["word"], **accepted,
             "relaxations": list(pack.get("relaxations", ()))}
 
 

@@ -31,6 +31,7 @@ MEANING: Final = {
     NOT_KNOWN: "No rule failed as far as can be told, but what matters could not be assessed.",
     DOES_NOT_APPLY: "The rules found nothing aboard to look at. That is not a result.",
 }
+_MOST_SHOWN: Final = 6
 _DATE_FROM: Final = {"survey": "the date of the survey", "command line": "as asked for"}
 #: The first dimension of each unit; how a figure is shown goes by it.
 _DIMENSION_OF: Final = {each.unit: name for name, each in reversed(list(DIMENSIONS.items()))}
@@ -103,6 +104,24 @@ def result_words(trail: Trail) -> str:
 def result_meaning(trail: Trail) -> str:
     """What the overall word means, with what must be said beside it lest it says too much."""
     return " ".join([MEANING[trail.word], *_provisos(trail.outcome["counts"], trail.word)])
+
+
+def acceptances_of(trail: Trail) -> Iterator[tuple[str, list[str]]]:
+    """For each pack that says on what it accepts: its word, and what decided that."""
+    for pack, outcome in zip(trail.packs, trail.outcome["packs"], strict=True):
+        accepted = outcome.get("acceptance")
+        if accepted:
+            yield (f"By the terms of {pack_name(pack)} the installation is {accepted['word']}.",
+                   [_decision_words(each) for each in accepted["decided_by"]])
+
+
+def _decision_words(decision: Mapping[str, Any]) -> str:
+    """A condition with the findings that decided it, as far as they fit on a few lines."""
+    findings = [harmless_name(each.partition("/")[2]) for each in decision["findings"]]
+    shown = ", ".join(findings[:_MOST_SHOWN])
+    more = len(findings) - _MOST_SHOWN
+    rest = f" and {plural(more, 'other')}" if more > 0 else ""
+    return f"{harmless(decision['says'])}{': ' if shown else ''}{shown}{rest}"
 
 
 def _provisos(counts: Mapping[str, Any], word: str) -> Iterator[str]:

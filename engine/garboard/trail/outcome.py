@@ -21,6 +21,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Final
 
+from garboard.trail.acceptance import acceptance_of
 from garboard.trail.findings import (
     FAILED,
     NOT_APPLICABLE,
@@ -102,10 +103,15 @@ def outcome_of(findings: Sequence[Finding], packs: Sequence[Mapping[str, Any]],
 def _of_pack(pack: Mapping[str, Any], findings: Sequence[Finding],
              severity_of: Mapping[tuple[str, str], str], set_aside: frozenset[str],
              ) -> dict[str, Any]:
-    own = (finding for finding in findings if finding["pack"] == pack["pack"])
+    own = [finding for finding in findings if finding["pack"] == pack["pack"]]
     counts = counts_of(own, severity_of, set_aside)
-    return {"pack": pack["pack"], "version": pack["version"], "word": verdict(counts)[0],
-            "counts": counts}
+    outcome = {"pack": pack["pack"], "version": pack["version"], "word": verdict(counts)[0],
+               "counts": counts}
+    wanted = pack["resolved"].get("acceptance")
+    if wanted is not None:
+        severities = {rule["id"]: rule["severity"] for rule in pack["resolved"]["rules"]}
+        outcome["acceptance"] = acceptance_of(wanted, own, severities, set_aside)
+    return outcome
 
 
 def prevailing(exit_codes: Iterable[int]) -> int:

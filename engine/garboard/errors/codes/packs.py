@@ -5,6 +5,9 @@ CODES: dict[str, tuple[str, str]] = {
         "Not something a rule can be about",
         "A rule is about one subject: vessel, battery, device and so on. It then gives one finding "
         "for each item of that subject."),
+    "acceptance-rule": (
+        "Acceptance names a rule that is not in force",
+        "Every rule named under acceptance is a rule of the pack, and not retired."),
     "answer-about-one": (
         "An answer about one thing to a question asked once",
         "The question is asked of the whole boat. Take 'about' out of the answer."),
@@ -165,10 +168,6 @@ CODES: dict[str, tuple[str, str]] = {
     "pack-head-missing": (
         "The folder has no pack.yaml",
         "A pack is a folder with pack.yaml in it, or a single file."),
-    "pack-key-not-yet": (
-        "A part of the pack that this version cannot act on",
-        "The key belongs to the format, but this version does not follow it yet. Rather than "
-        "ignore it silently, the pack is refused."),
     "pack-not-found": (
         "No such pack",
         "Name a shipped pack, a folder with pack.yaml in it, or a file that ends in .yaml."),

@@ -72,7 +72,7 @@ class Merging:
         """Heads go together when they ask for the same; texts and needs are gathered."""
         mine = one.value
         assert isinstance(mine, Header)
-        for of in ("applies_when", "decision_rule", "dispensable_danger"):
+        for of in ("applies_when", "decision_rule", "dispensable_danger", "acceptance"):
             if getattr(mine, of) == getattr(theirs, of):
                 continue
             if (one.kind, "", of) not in self.replacing:

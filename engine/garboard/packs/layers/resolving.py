@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 from garboard.errors import PackRefused, Problem
 from garboard.expressions import Vocabulary
 from garboard.packs.base import Base
 from garboard.packs.draft import Draft
 from garboard.packs.header import Header
-from garboard.packs.layering import ADDED, LayerName
+from garboard.packs.layering import ADDED, LayerName, Relaxation
 from garboard.packs.layers.changing import Changing
-from garboard.packs.layers.merging import Merging, gathered
+from garboard.packs.layers.merging import Merging, conflict, gathered
 from garboard.packs.layers.piece import Piece, Setting
 from garboard.packs.layers.shelf import Shelf
 from garboard.packs.layers.stack import HEAD, Stack
@@ -59,7 +60,7 @@ class Resolver:
             (change.kind, change.name, of): change.replaces or ("*",)
             for _, change in draft.changes if change is not None for of in change.fields()
             if change.replaces or change.kind == "head"}
-            | {("head", "", of): ("*",) for of in ("decision_rule",)
+            | {("head", "", of): ("*",) for of in ("decision_rule", "acceptance")
                if of in header.model_fields_set})
         stack = merging.merged(found)
         changing = Changing(draft, stack, header.pack, header.version, merging.problems)
@@ -133,20 +134,48 @@ def _head(stack: Stack, draft: Draft, header: Header) -> Iterator[Problem]:
                           found=f"{of}: {getattr(header, of)}", expected="reason and author",
                           hint="state it under 'changes', with reason and author")
     settings = dict(below.settings)
-    update = {"builds_on": None, "applies_when": under.applies_when,
-              "dispensable_danger": under.dispensable_danger,
-              "decision_rule": (header if "decision_rule" in header.model_fields_set
-                                else under).decision_rule}
+    update: dict[str, Any] = {
+        "builds_on": None, "applies_when": under.applies_when,
+        "dispensable_danger": under.dispensable_danger,
+        "decision_rule": (header if "decision_rule" in header.model_fields_set
+                          else under).decision_rule}
     if update["decision_rule"] != under.decision_rule:
         settings["decision_rule"] = Setting(header.pack, header.version, spot.at("decision_rule"))
     yield from _questions_twice(under, header, spot)
+    yield from _acceptance(below, header, spot, settings)
+    if header.acceptance is None:
+        update["acceptance"] = under.acceptance
     value = gathered(under, header)
     patches = {"applies_when": below.spot.at("applies_when"),
+               "acceptance": (below.spot if header.acceptance is None else spot).at("acceptance"),
                "needs": Spot(None, (), [each.as_data() for each in value.needs])}
     stack.pieces[HEAD] = Piece(
         "head", "", value.model_copy(update=update), below.origin,
         PatchedSpot(spot.document, spot.path, spot.data, patches), settings,
         below.relaxations)
+
+
+def _acceptance(below: Piece, header: Header, spot: Spot, settings: dict[str, Setting],
+                ) -> Iterator[Problem]:
+    """An acceptance that replaces one below says so, with reason and author."""
+    own, under, at = header.acceptance, below.value, spot.at("acceptance")
+    assert isinstance(under, Header)
+    if own is None:
+        return
+    if under.acceptance is not None:
+        setting = below.settings.get("acceptance", below.settings[ADDED])
+        if setting.pack not in own.replaces:
+            yield from conflict("acceptance", setting.spot, at)
+            return
+        missing = [name for name in ("reason", "author") if getattr(own, name) is None]
+        if missing:
+            yield Problem("change-unexplained", at.place(key=True), found="another acceptance",
+                          expected=" and ".join(missing))
+            return
+        below.relaxations["acceptance"] = Relaxation(
+            "acceptance of head", "relaxed", f"{header.pack} {header.version}", own.author or "",
+            own.reason or "")
+    settings["acceptance"] = Setting(header.pack, header.version, at, own.replaces)
 
 
 def _questions_twice(under: Header, header: Header, spot: Spot) -> Iterator[Problem]:

@@ -8,6 +8,7 @@ from garboard.reports.counts import statements
 from garboard.reports.harmless import harmless, harmless_name
 from garboard.reports.summary import (
     OUTCOME_OF_WORD,
+    acceptances_of,
     date_words,
     exceptions_of,
     fact_shown,
@@ -63,6 +64,10 @@ def result(page: Page) -> None:
     sheet.paragraph(result_meaning(trail))
     for each, line in statements(trail.outcome["counts"]):
         sheet.bullet(MARKS[each], line, indent=2, mark_style=STYLES[each])
+    for words, reasons in acceptances_of(trail):
+        sheet.paragraph(words, style="strong")
+        for reason in reasons:
+            sheet.bullet("•", reason, 2)
     if len(trail.packs) > 1:
         sheet.paragraph("By pack:")
         for pack, of_pack in zip(trail.packs, trail.outcome["packs"], strict=True):

@@ -36,6 +36,20 @@ class CountsPart(Part):
     not_assessed_by_severity: BySeverityPart = Field(description="Not assessed.")
 
 
+class DecisionPart(Part):
+    """One reason for a word, and the findings it rests on."""
+
+    says: str = Field(description="The condition, in words.")
+    findings: list[str] = Field(description="Ids of the findings that decided it.")
+
+
+class AcceptanceOutcomePart(Part):
+    """Whether the installation is accepted by a pack that says on what."""
+
+    word: Literal["accepted", "referred", "declined"] = Field(description="The word.")
+    decided_by: list[DecisionPart] = Field(description="What decided it.")
+
+
 class PackOutcomePart(Part):
     """What came out for one pack."""
 
@@ -43,6 +57,8 @@ class PackOutcomePart(Part):
     version: str = Field(description="Its version.")
     word: Word = Field(description="The overall word for this pack.")
     counts: CountsPart = Field(description="Its findings.")
+    acceptance: AcceptanceOutcomePart | None = Field(None, description=(
+        "Whether the pack accepts the installation, where it says on what."))
 
 
 class OutcomePart(Part):

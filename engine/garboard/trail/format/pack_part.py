@@ -44,11 +44,31 @@ class RulePart(OpenPart):
     left_to_a_person: str | None = Field(None, description="What a person has to examine.")
 
 
+class ConditionPart(OpenPart):
+    """A condition over the findings of the whole record."""
+
+    says: str = Field(description="The condition in words.")
+    outcome: str = Field(description="Which findings are counted.")
+    severity: list[Severity] = Field(description="Only those of these severities; none: of any.")
+    rules: list[str] = Field(description="Only those of these rules; none: of any.")
+    at_least: Count = Field(description="How many there must be.")
+
+
+class AcceptancePart(OpenPart):
+    """On what the pack accepts, refers or declines."""
+
+    must_have_passed: list[str] = Field(description="Rules that must have passed.")
+    declined_when: list[ConditionPart] = Field(description="One of them is enough to decline.")
+    referred_when: list[ConditionPart] = Field(description="One of them is enough to refer.")
+
+
 class ResolvedPart(OpenPart):
     """The whole pack as it was applied. Further keys belong to the pack format."""
 
     rules: list[RulePart] = Field(description="The rules, in the pack's order.")
     limits: dict[str, Any] = Field(description="The limits by name, each with its citation.")
+    acceptance: AcceptancePart | None = Field(None, description=(
+        "On what the pack accepts, refers or declines, where it says so."))
     cautions: list[str] = Field(description="What the reader must bear in mind.")
     not_examined: list[str] = Field(description="What the pack does not look at.")
 
