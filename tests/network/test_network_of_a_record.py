@@ -175,6 +175,18 @@ def test_a_declared_contribution_adds_to_the_fault() -> None:
     assert adding.device_current("f1", own_resistance=False).at_from == 150.0
 
 
+def test_a_contribution_returns_by_the_sources_own_negative_run() -> None:
+    """Its negative terminal is a point of its own, in the middle of a run or not."""
+    network = boat("""pack-1 > f1 > bus-main
+                      source-a > w1 > bus-main
+                      pack-1.negative > w2 > bus-negative
+                      source-a.negative > w3 > bus-negative""")
+    values = {"pack-1": 2e-3, "f1": 0.0, "w1": 1e-3, "w2": 0.0, "w3": 1e-3}
+    adding = Circuit(network, values, {"pack-1": 12.8}, {"source-a": 150.0})
+    assert adding.fault_current("bus-main") == pytest.approx(6550.0)
+    assert adding.branch_current("w3", fault="bus-main") == pytest.approx(-150.0)
+
+
 def test_shares_of_a_bank() -> None:
     found = circuit(boat(THREE_PACKS), VALUES)
     shares = found.shares("bank-bus-main")

@@ -51,8 +51,8 @@ class Skeleton:
             self._at[end].append(element)
         self.reference = self.node_number[graph.reference]
         self._fixed = {self.reference}
-        self._fixed |= {self.ends[number][1] for number, edge in enumerate(self.elements)
-                        if edge.kind == INJECTOR}
+        self._fixed |= {node for number, edge in enumerate(self.elements)
+                        if edge.kind == INJECTOR for node in self.ends[number]}
         self._live = [True] * len(self.elements)
         #: A node of a dead tree -> its neighbour towards the live part, and the element between.
         self.hangs: dict[int, tuple[int, int]] = {}
