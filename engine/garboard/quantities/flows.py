@@ -29,10 +29,16 @@ class Flows:
         self._network, self._circuit = network, circuit
         self._loads, self._sources = loads, sources
         self._shares: dict[tuple[str, str], Number] = {}
-        self._attached: dict[str, str] = {}
+        self._signed: dict[tuple[str, Case], Number] = {}
 
     def signed(self, part: str, case: Case) -> Number:
         """The current from a part's start to its end while all of one kind run."""
+        key = (part, case)
+        if key not in self._signed:
+            self._signed[key] = self._find_signed(part, case)
+        return self._signed[key]
+
+    def _find_signed(self, part: str, case: Case) -> Number:
         sides = self._network.sides(part)
         if sides is not None and not (sides[0].strings and sides[1].strings):
             if not sides[0].strings and not sides[1].strings:
@@ -54,6 +60,14 @@ class Flows:
         near, far = sides if edge.start == node else sides[::-1]
         taken = far.loads if case == "loads" else far.sources
         return bool(far.strings and near.strings) and not taken
+
+    def may_deliver(self, part: str, node: str) -> bool:
+        """Whether batteries stand, or may stand, behind a part, seen from a node."""
+        sides = self._network.sides(part)
+        if sides is None:
+            return True
+        edge = self._network.graph.edges[part]
+        return bool(sides[1 if edge.start == node else 0].strings)
 
     def greatest(self, part: str, loads: Mapping[str, Number] | None = None) -> Number:
         """The greatest current in a part, whichever loads and sources run; ``loads`` in place."""
@@ -106,12 +120,10 @@ class Flows:
 
     def _share(self, part: str, identity: str) -> Number:
         """The part of a load's current that flows through a part, from its start to its end."""
-        if identity not in self._attached:
-            node = self._network.layout.positive(identity)
-            self._attached[identity] = self._network.attached(node)
-        key = (part, self._attached[identity])
+        node = self._network.attached(self._network.layout.positive(identity))
+        key = (part, node)
         if key not in self._shares:
-            self._shares[key] = self._circuit.currents_at(1.0, key[1], (part,))[part]
+            self._shares[key] = self._circuit.currents_at(1.0, node, (part,))[part]
         return self._shares[key]
 
 

@@ -130,8 +130,9 @@ def conductor_surge_current(flows: Flows, part: str, surges: Mapping[str, Number
 
 @quantity("bus.continuous_current", dimension="current",
           needs={"network": "network", "flows": "record.currents", "bus": "id"},
-          method="What its other runs carry together, if batteries deliver to it; else half of "
-                 "what all its runs carry; with all loads on or all sources on, the greater",
+          method="What its other runs carry together, if batteries deliver to it and stand behind "
+                 "none of those; else half of what all its runs carry; with all loads on or all "
+                 "sources on, the greater",
           citation=_PRACTICE, valid="all loads at once, or all charging sources at once")
 def bus_continuous_current(network: Network, flows: Flows, bus: str) -> Number:
     parts = [edge.id for edge in network.graph.incident[bus]
@@ -140,11 +141,14 @@ def bus_continuous_current(network: Network, flows: Flows, bus: str) -> Number:
 
 
 def _passing(flows: Flows, parts: list[str], bus: str, case: Case) -> Number:
-    """Half of all currents at a bus; what delivers to it together balances all the others."""
+    """Half of all currents at a bus; what delivers to it together balances all the others.
+
+    That needs others which only take: one with batteries behind it may deliver as well.
+    """
     others = [part for part in parts if not flows.delivers(part, bus, case)]
-    sizes = [size(flows.signed(part, case)) for part in others]
-    if len(others) < len(parts):
-        return total_at_least(sizes)
+    if len(others) < len(parts) and not any(flows.may_deliver(part, bus) for part in others):
+        return total_at_least(size(flows.signed(part, case)) for part in others)
+    sizes = [size(flows.signed(part, case)) for part in parts]
     unknown = [each for each in sizes if isinstance(each, Unknown)]
     return unknown[0] if unknown else total(sizes) * 0.5
 
@@ -191,7 +195,7 @@ def circuit_of(network: Network, load: str, bank: str) -> Ids | Unknown:
     out = network.way(network.bank(bank).meets, layout.positive(load))
     back: Ids | None = ()
     if layout.negative(load) != layout.reference:
-        back = network.way(layout.negative(load), layout.reference)
+        back = network.way(layout.reference, layout.negative(load))
     if out is None or back is None:
         return Unknown.because(OUTSIDE_METHOD, detail="not one single way from bank to load")
     return (*out, *back)
