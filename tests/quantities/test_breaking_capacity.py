@@ -52,6 +52,16 @@ def test_breaking_capacity(what: str, points: tuple[Item, ...], voltage: object,
         assert value == expected
 
 
+def test_a_voltage_open_upwards_asks_for_what_would_close_it() -> None:
+    """No point could be declared high enough; the device's points are asked for below that only."""
+    open_above = breaking_capacity.function(
+        "f", TWO, Bounds(28.0, math.inf, basis=("unrecorded",), causes=WHY))
+    assert [cause.path for cause in open_above.causes] == ["source.tolerance"]
+    above_all = breaking_capacity.function(
+        "f", TWO, Bounds(28.0, 200.0, basis=("unrecorded",), causes=WHY))
+    assert {cause.path for cause in above_all.causes} == {"source.tolerance", "f.breaks"}
+
+
 def test_voltage_rating_takes_the_highest_dc_voltage() -> None:
     assert voltage_rating.function("f", TWO) == 125
     assert voltage_rating.function("f", _points((250, "AC", 1e3), (32, "DC", 1e3))) == 32

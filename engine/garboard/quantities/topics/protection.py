@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import cast
 
@@ -91,14 +92,20 @@ def _certainly(rated: Number) -> float:
 
 
 def _between(least: Number, most: Number, voltage: Bounds) -> Number:
-    """From the capacity at the upper end of the voltage, at least nothing, to that at the lower."""
+    """From the capacity at the upper end of the voltage, at least nothing, to that at the lower.
+
+    Where the voltage is open upwards no declared point would settle it, so none is asked for.
+    """
     low = 0.0 if isinstance(least, Unknown) else least.lo if isinstance(least, Bounds) else least
     high = most.hi if isinstance(most, Bounds) else most
     if isinstance(high, Unknown):
         return high
     if low == high:
         return high
-    causes = Unknown(voltage.causes).joined(least).joined(most).causes
+    why = Unknown(voltage.causes)
+    if voltage.hi < math.inf:
+        why = why.joined(least)
+    causes = why.joined(most).causes
     return Bounds(low, high, basis=(UNRECORDED,), causes=causes)
 
 
