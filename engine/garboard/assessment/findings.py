@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from garboard.expressions import Row, RuleTrace, deciding, holding, keys_of, reason_of
+from garboard.expressions import Operand, Row, holding, keys_of, reason_of, resting
 from garboard.packs import CheckedPack, Retired
 from garboard.quantities import Figures, Item
 from garboard.trail import (
@@ -37,7 +37,8 @@ def findings_of(checked: CheckedPack, figures: Figures, applies: Truth,
         return retired + [_not_looked_at(checked, index, NOT_ASSESSED, applies.reason,
                                          causes_as_data(applies))
                           for index in range(len(checked.pack.rules))]
-    return retired + [_finding(checked, figures, row) for row in rows]
+    rules = [_OfRule(checked, index, figures) for index in range(len(checked.pack.rules))]
+    return retired + [rules[row[0]].finding(row) for row in rows]
 
 
 def _retired(checked: CheckedPack, retired: Retired) -> dict[str, Any]:
@@ -59,19 +60,57 @@ def _head(checked: CheckedPack, index: int, item: str | None) -> dict[str, Any]:
             "item": item, "subject": rule.about}
 
 
-def _finding(checked: CheckedPack, figures: Figures, row: Row) -> dict[str, Any]:
-    index, item, outcome, unknown, operands, flags = row
-    trace = checked.program.traces[index]
-    rule = checked.pack.rules[index]
-    marks = [*flags, COVERS_PART] if outcome == PASSED and rule.covers == "part" else list(flags)
-    return {
-        **_head(checked, index, item), "outcome": outcome, "reason": reason_of(row),
-        "flags": sorted(marks), "missing": [] if unknown is None else causes_as_data(unknown),
-        "operands": [_operand(value) for value in operands],
-        "of": _keys(trace, figures, item, len(operands)),
-        "holds": [None if isinstance(each, Unknown) else each for each in holding(trace, row)],
-        "decides": list(deciding(trace, row)), "dispensation": None,
-    }
+class _OfRule:
+    """Makes the findings of one rule; what is the same for all its items is looked up once."""
+
+    def __init__(self, checked: CheckedPack, index: int, figures: Figures) -> None:
+        self._rule, self._figures = checked.pack.rules[index], figures
+        self._head = {**_head(checked, index, None), **_NOTHING}
+        self._id = finding_id(checked.pack.name, self._rule.id, "")
+        self._trace = checked.program.traces[index]
+        self._own = [_own_names(operand) for operand in self._trace.operands]
+        self._decides: dict[tuple[bool | str, ...], list[int]] = {}
+
+    def finding(self, row: Row) -> dict[str, Any]:
+        """The finding of a row."""
+        _, item, outcome, unknown, operands, flags = row
+        found = {**self._head, "outcome": outcome, "reason": reason_of(row)}
+        if item is not None:
+            found["id"], found["item"] = self._id + item, item
+            found["of"] = self._keys(item, len(operands))
+        if unknown is not None:
+            found["missing"] = causes_as_data(unknown)
+        if outcome == PASSED and self._rule.covers == "part":
+            found["flags"] = sorted([*flags, COVERS_PART])
+        elif flags:
+            found["flags"] = sorted(flags)
+        if operands:
+            holds = holding(self._trace, row)
+            found["operands"] = [_operand(value) for value in operands]
+            found["holds"] = [None if isinstance(each, Unknown) else each for each in holds]
+            found["decides"] = self._deciding(holds)
+        return found
+
+    def _deciding(self, holds: tuple[Truth, ...]) -> list[int]:
+        pattern = tuple(each if each.__class__ is bool else
+                        "failed" if isinstance(each, Unknown) and each.is_error else "unknown"
+                        for each in holds)
+        if pattern not in self._decides:
+            self._decides[pattern] = list(resting(self._trace, holds))
+        return self._decides[pattern]
+
+    def _keys(self, item: str, count: int) -> list[list[str]]:
+        thing, roots = self._figures.items[item], self._figures.roots
+        return [list(keys_of(operand, thing, roots)) if names is None else
+                [f"{item}.{name}" for name in names]
+                for operand, names in zip(self._trace.operands[:count], self._own, strict=False)]
+
+
+def _own_names(operand: Operand) -> tuple[str, ...] | None:
+    """The names an operand is read from, where all of them are of the item itself."""
+    if all(root == "item" and len(steps) == 1 for root, steps in operand.reads):
+        return tuple(dict.fromkeys(steps[0] for _, steps in operand.reads))
+    return None
 
 
 def _operand(value: object) -> Any:
@@ -81,10 +120,3 @@ def _operand(value: object) -> Any:
     if isinstance(value, tuple):
         return [_operand(part) for part in value]
     return value_as_data(value)
-
-
-def _keys(trace: RuleTrace, figures: Figures, item: str | None, count: int) -> list[list[str]]:
-    if item is None:
-        return []
-    thing = figures.items[item]
-    return [list(keys_of(operand, thing, figures.roots)) for operand in trace.operands[:count]]

@@ -21,7 +21,7 @@ from garboard.expressions.parse import parse
 from garboard.expressions.problem import ExpressionProblem, ExpressionRefused
 from garboard.expressions.program import Program, compile_rules
 from garboard.expressions.rule import RuleSource
-from garboard.expressions.statements import deciding, holding
+from garboard.expressions.statements import deciding, holding, resting
 from garboard.expressions.trace import Atom, Joined, Operand, RuleTrace, keys_of
 from garboard.expressions.tree import Parsed
 from garboard.expressions.vocabulary import NameInfo, Vocabulary
@@ -34,5 +34,5 @@ __all__ = [
     "ExpressionRefused", "Function", "Joined", "Limits", "NameInfo", "Operand", "Parsed",
     "Program", "Row", "RuleSource", "RuleTrace", "Step", "Turn", "Vocabulary", "Working",
     "check", "compile_rules", "deciding", "holding", "keys_of", "parse", "read_expression",
-    "reason_of", "working",
+    "reason_of", "resting", "working",
 ]

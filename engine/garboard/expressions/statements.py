@@ -26,7 +26,11 @@ def deciding(trace: RuleTrace, row: Row) -> tuple[int, ...]:
     Of a rule that failed those that are wrong for it; of one that is not assessed those that are
     not known and still matter; of one that passed or does not apply those that make it so.
     """
-    truths = holding(trace, row)
+    return resting(trace, holding(trace, row))
+
+
+def resting(trace: RuleTrace, truths: Sequence[Truth]) -> tuple[int, ...]:
+    """The same from which of the rule's atoms hold; it depends on nothing else."""
     if not truths:
         return ()
     shape = trace.requirement if len(truths) == len(trace.atoms) and _looked_at(trace, truths) \
