@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 from garboard.reports.harmless import harmless
@@ -33,7 +33,7 @@ class Figure:
     limit: str = ""
     margin: Margin | None = None
     basis: str = ""
-    sides: tuple[object, str, object] | None = None
+    sides: tuple[object, str, object] | None = field(default=None, compare=False)
 
 
 def figures_of(trail: Trail, finding: Finding, system: System) -> tuple[Figure, ...]:

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from garboard.reports.cautions import cautions_of, left_to_a_person, not_examined_of
 from garboard.reports.to_find_out import to_find_out
-from garboard.trail import Finding, Trail
+from garboard.trail import COVERS_PART, Finding, Trail
 
 FORMAT: Final = "assessment-summary/1"
 
@@ -71,6 +71,8 @@ def _finding(trail: Trail, finding: Finding) -> dict[str, Any]:
         "reason": finding["reason"], "flags": finding["flags"], "missing": finding["missing"],
         "operands": operands, "decided_by": statements,
     }
+    if COVERS_PART in finding["flags"] and rule.get("left_to_a_person"):
+        brief["left_to_a_person"] = rule["left_to_a_person"]
     if finding.get("dispensation"):
         brief["dispensation"] = finding["dispensation"]
     return brief

@@ -39,13 +39,13 @@ def standing(wanted: Wanted) -> str:
 
 
 def weight(wanted: Wanted) -> str:
-    """How much a wanted fact decides, and the worst severity that waits for it."""
+    """How much a wanted fact decides."""
     alone, shared = len(wanted.alone), len(wanted.shared)
     if not shared:
-        return f"decides {plural(alone, 'finding')} ({wanted.severity})"
+        return f"decides {plural(alone, 'finding')}"
     if not alone:
-        return f"with others decides {plural(shared, 'finding')} ({wanted.severity})"
-    return f"decides {plural(alone, 'finding')}, with others {shared} more ({wanted.severity})"
+        return f"with others decides {plural(shared, 'finding')}"
+    return f"decides {plural(alone, 'finding')}, with others {shared} more"
 
 
 def no_fact_words(wanted: Wanted) -> str:

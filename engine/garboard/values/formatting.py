@@ -11,6 +11,7 @@ import math
 from collections.abc import Mapping
 from decimal import ROUND_HALF_EVEN, Context, Decimal
 from fractions import Fraction
+from functools import cache
 from types import MappingProxyType
 from typing import Final, Literal
 
@@ -98,14 +99,20 @@ def _bounds(bounds: Bounds, dimension: str | None, system: System, digits: int) 
 
 
 def _unit_for(value: Fraction, dimension: str, system: System) -> Unit:
-    canonical = DIMENSIONS[dimension].unit
-    ladder = _LADDERS.get(dimension, ((canonical, "0"),))
+    canonical, ladder = DIMENSIONS[dimension].unit, _ladder(dimension, system)
+    if value == 0 and any(symbol == canonical for symbol, _ in ladder):
+        return UNITS[dimension][canonical]
+    size = abs(value)
+    return UNITS[dimension][next(symbol for symbol, least in ladder if size >= least)]
+
+
+@cache
+def _ladder(dimension: str, system: System) -> tuple[tuple[str, Fraction], ...]:
+    """The units a dimension is shown in, each with the least size it is used from."""
+    ladder = _LADDERS.get(dimension, ((DIMENSIONS[dimension].unit, "0"),))
     if system == "us":
         ladder = _US_LADDERS.get(dimension, ladder)
-    offered = [symbol for symbol, least in ladder if abs(value) >= Fraction(least)]
-    if value == 0 and any(symbol == canonical for symbol, _ in ladder):
-        offered = [canonical]
-    return UNITS[dimension][offered[0]]
+    return tuple((symbol, Fraction(least)) for symbol, least in ladder)
 
 
 def _decimal_as_written(value: float) -> Fraction:

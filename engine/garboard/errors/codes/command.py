@@ -17,6 +17,12 @@ CODES: dict[str, tuple[str, str]] = {
     "pack-has-none": (
         "The pack has no such rule or limit",
         "garboard pack show lists the rules and limits of a pack by name."),
+    "report-ending-unknown": (
+        "No report is known by that ending",
+        "The ending of the file says what is written. Give the file one of the endings named."),
+    "report-over-trail": (
+        "The report would overwrite its trail",
+        "The file to write is the trail itself, which must not be lost. Name another file."),
     "trail-for-several": (
         "One trail file for several records",
         "Each record gets a trail of its own. Name a folder that exists, or leave --trail out."),

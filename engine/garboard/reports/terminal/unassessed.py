@@ -53,7 +53,8 @@ def _find_out(page: Page, wanted: list[Wanted]) -> None:
                       f"{plural(len(waiting), 'finding')} {wait} for")
     for each in facts:
         why = standing(each)
-        sheet.row("[ ]", f"{page.names.fact(each.path)}{f' ({why})' if why else ''}", weight(each))
+        sheet.row("[ ]", f"{page.names.fact(each.path)}{f' ({why})' if why else ''}",
+                  f"{weight(each)} ({each.severity})")
     if others:
         sheet.heading("NO FACT OF THE RECORD WOULD DECIDE")
     for each in others:

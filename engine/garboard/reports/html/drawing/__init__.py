@@ -1,0 +1,1 @@
+"""Drawings as SVG text: the diagram and the bars."""
