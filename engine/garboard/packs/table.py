@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Final
+from typing import Final, Literal
 
 from garboard.packs.limit import Limit
 from garboard.packs.pack import Pack
@@ -14,18 +14,36 @@ END: Final = "<!-- end -->"
 
 
 def pack_table(pack: Pack) -> str:
-    """The rules by severity, then the limits, each with its source, basis and status."""
-    rules = sorted(pack.rules, key=lambda rule: (SEVERITIES.index(rule.severity), rule.id))
+    """The rules by severity, then the limits, each with its source, basis and status.
+
+    Of a pack that builds on others only what it adds or changes, and before that what it and the
+    packs below relaxed or retired.
+    """
     parts = [_table(
+        ("relaxed or retired", "from", "to", "by", "decided by", "reason"),
+        ((f"{each.what}, {each.change}", each.before or "", each.after or "", each.by, each.author,
+          each.why) for each in pack.relaxations))] if pack.relaxations else []
+    rules = sorted((rule for rule in pack.rules if _own(pack, "rule", rule.id)), key=lambda rule: (SEVERITIES.index(rule.severity), rule.id))
+    parts += [_table(
         ("rule", "requirement", "severity", "covers", "source", "basis", "status"),
         ((f"`{rule.id}`", rule.title, rule.severity, rule.covers, rule.citation.reference,
           rule.citation.basis, rule.citation.standing) for rule in rules))]
-    if pack.limits:
+    limits = [limit for limit in pack.limits.values() if _own(pack, "limit", limit.name)]
+    if limits:
         parts.append(_table(
             ("limit", "value", "source", "basis", "status"),
             ((f"`{limit.name}`", _value(limit), limit.citation.reference, limit.citation.basis,
-              limit.citation.standing) for limit in pack.limits.values())))
+              limit.citation.standing) for limit in limits)))
     return "\n\n".join(parts) + "\n"
+
+
+def _own(pack: Pack, kind: Literal["rule", "limit"], name: str) -> bool:
+    """Whether the pack itself added or changed a rule or limit."""
+    if pack.layering is None:
+        return True
+    return any(layer == f"{pack.name} {pack.version}"
+               for (of, called, _), layer in pack.layering.set_by.items()
+               if (of, called) == (kind, name))
 
 
 def with_table(readme: str, pack: Pack) -> str:
