@@ -14,6 +14,7 @@ from reports.variants import (
     with_a_failed_calculation,
     with_a_pack_that_does_not_apply,
     with_exceptions,
+    with_many_failures,
     with_only,
     with_warnings,
 )
@@ -98,6 +99,18 @@ def test_many_failures_are_listed_in_brief_first() -> None:
     assert brief == full
     assert len(brief) > 5
     assert "battery pack-1, battery pack-2, battery pack-3" in _flat(failures)
+
+
+@pytest.mark.parametrize(("alike", "named", "said"), [
+    (True, 50, "and 950 more (all stand in the trail)"),
+    (False, 49, "and 951 more with other figures (all stand in the trail)")])
+def test_of_very_many_failures_the_first_are_named_and_the_rest_counted(
+        alike: bool, named: int, said: str) -> None:
+    text = terminal_report(with_many_failures(1000, alike=alike))
+    failures = _section(text, "FAILED:", "COULD NOT BE ASSESSED:")
+    assert failures.count("more-") == named
+    assert said in failures
+    assert "fails for 1001 of 1004 protective devices" in failures
 
 
 def test_every_failed_finding_is_named() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from copy import deepcopy
 from typing import Any
 
-from garboard.trail import Trail, digest_of, make_trail
+from garboard.trail import Trail, digest_of, finding_id, make_trail
 from trail.launch import finding, launch_parts
 
 DISPENSATION = {
@@ -71,4 +71,17 @@ def with_warnings() -> Trail:
     parts["about"]["warnings"] = [{
         "code": "length-unlikely", "title": "A length that is unlikely", "file": "after.yaml",
         "line": 31, "path": "runs[0].through[0].conductor.length", "found": "3 km", "hint": "3 m?"}]
+    return make_trail(**parts)
+
+
+def with_many_failures(count: int, *, alike: bool) -> Trail:
+    """Another ``count`` fuses fail the rule on breaking capacity, with the same figures or not."""
+    parts = launch_parts()
+    one = _one(parts, "breaking-capacity", "f0")
+    on_path, capacity, current = one["operands"]
+    for number in range(count):
+        item = f"more-{number}"
+        operands = [on_path, capacity, current if alike else current + 1000 * number]
+        parts["findings"].append({**one, "item": item, "operands": operands, "of": [[], [], []],
+                                  "id": finding_id(one["pack"], one["rule"], item)})
     return make_trail(**parts)

@@ -19,7 +19,19 @@ def json_report(trail: Trail) -> str:
     Values and causes are those of the trail; ``trail`` is its digest. Everything else a finding
     rests on stands in the trail.
     """
-    return json.dumps(summary_of(trail), indent=2, ensure_ascii=True, allow_nan=False) + "\n"
+    members = [f"{_encoded(name)}: {_in_lines(part)}" for name, part in summary_of(trail).items()]
+    return "\n".join(["{", "  " + ",\n  ".join(members), "}", ""])
+
+
+def _in_lines(part: object) -> str:
+    """A list with one item per line; everything else on one."""
+    if not isinstance(part, list) or not part:
+        return _encoded(part)
+    return "\n".join(["[", "    " + ",\n    ".join(map(_encoded, part)), "  ]"])
+
+
+def _encoded(data: object) -> str:
+    return json.dumps(data, ensure_ascii=True, allow_nan=False)
 
 
 def summary_of(trail: Trail) -> dict[str, Any]:

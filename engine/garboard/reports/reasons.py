@@ -8,6 +8,7 @@ from typing import Any
 from garboard.reports.counts import plural
 from garboard.reports.groups import MissingKey, OfRule
 from garboard.reports.harmless import harmless
+from garboard.reports.many import named
 from garboard.reports.names import Names
 from garboard.reports.to_find_out import Wanted
 from garboard.reports.words import FLAGS, REASONS, TO_DO, subjects_word
@@ -58,7 +59,7 @@ def why_not(group: OfRule, reason: str, items: list[str]) -> str:
     """Why a rule does not apply to some items."""
     if reason == NONE_ABOARD:
         return f"no {subjects_word(group.rule['about'])} aboard"
-    return f"{REASONS[reason]} {', '.join(items)}".strip()
+    return f"{REASONS[reason]} {named(str, items)}".strip()
 
 
 def flag_words(group: OfRule, flag: str, flagged: Iterable[Finding]) -> str:
@@ -85,7 +86,7 @@ def irregularity_words(names: Names, odd: Mapping[str, Any]) -> str:
     text = harmless(odd["text"])
     if all(item in odd["text"] for item in odd["items"]):
         return text
-    return f"{text} ({', '.join(map(names.thing, odd['items']))})"
+    return f"{text} ({named(names.thing, odd['items'])})"
 
 
 def warning_words(warning: Mapping[str, Any]) -> str:

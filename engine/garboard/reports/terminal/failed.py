@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
 from garboard.reports.backing import backing_of, remarks_of
@@ -10,6 +10,7 @@ from garboard.reports.counts import share
 from garboard.reports.figures import figures_of
 from garboard.reports.groups import OfRule, by_rule
 from garboard.reports.harmless import harmless, harmless_name
+from garboard.reports.many import MOST, and_more, named
 from garboard.reports.names import rule_words
 from garboard.reports.sheet import cells
 from garboard.reports.summary import pack_name
@@ -43,7 +44,7 @@ def failed(page: Page) -> None:
 
 def _in_brief(page: Page, group: OfRule) -> None:
     """One line for a rule, so that a long list can be taken in before the details."""
-    items = ", ".join(map(page.names.item, group.findings))
+    items = named(page.names.item, group.findings)
     page.sheet.bullet(f"{MARKS[FAILED]} {group.severity.upper():<7}",
                       f"{page.title_of(group)}: {items}", mark_style=group.severity)
 
@@ -56,9 +57,13 @@ def _rule(page: Page, group: OfRule) -> None:
     noun = subject_word(rule["about"]) if group.among == 1 else subjects_word(rule["about"])
     sheet.paragraph(f"fails for {len(group.findings)} of {group.among} {noun} it applies to",
                     _INDENT, "faint")
-    for items, rows in _items(page, group):
-        sheet.bullet("•", items, _INDENT, style="strong")
+    alike = _alike(page, group)
+    for (place, rows), findings in alike[:MOST]:
+        sheet.bullet("•", f"{named(page.names.item, findings)}{place}", _INDENT, style="strong")
         show_rows(page, rows, _INDENT + 2)
+    if len(alike) > MOST:
+        left = sum(len(findings) for _, findings in alike[MOST:])
+        sheet.bullet("•", and_more(left, "with other figures"), _INDENT, style="strong")
     if " or " in rule["must_hold"]:
         sheet.field("In full", rule_words(rule["must_hold"], rule["about"]), _INDENT)
     sheet.field("Why", harmless(rule["why"]), _INDENT)
@@ -75,18 +80,16 @@ def _rule(page: Page, group: OfRule) -> None:
                 style="faint")
 
 
-def _items(page: Page, group: OfRule) -> Iterator[tuple[str, list[Row]]]:
-    """The items that failed, each with its figures; those that have the same ones together."""
-    alike: dict[tuple[str, tuple[Row, ...]], list[str]] = {}
+def _alike(page: Page, group: OfRule) -> list[tuple[tuple[str, tuple[Row, ...]], list[Finding]]]:
+    """The findings by place and figures, those that have the same ones together."""
+    alike: dict[tuple[str, tuple[Row, ...]], list[Finding]] = {}
     for finding in group.findings:
         rows = figure_rows(page, finding)
         if finding.get("dispensation"):
             rows.append(("dispensation", harmless_name(finding["dispensation"]), ""))
         rows += [("remark", remark, "") for remark in remarks_of(page.trail, finding)]
-        key = (page.names.place(finding), tuple(rows))
-        alike.setdefault(key, []).append(page.names.item(finding))
-    for (place, shown), items in alike.items():
-        yield f"{', '.join(items)}{place}", list(shown)
+        alike.setdefault((page.names.place(finding), tuple(rows)), []).append(finding)
+    return list(alike.items())
 
 
 def figure_rows(page: Page, finding: Finding) -> list[Row]:
@@ -103,7 +106,7 @@ def figure_rows(page: Page, finding: Finding) -> list[Row]:
     return rows
 
 
-def show_rows(page: Page, rows: list[Row], indent: int) -> None:
+def show_rows(page: Page, rows: Sequence[Row], indent: int) -> None:
     """Labelled rows in two columns; the first is as wide as its labels, within a third."""
     span = 2 + max((min(cells(label), page.sheet.width // 3) for label, _, _ in rows), default=0)
     for label, text, style in rows:

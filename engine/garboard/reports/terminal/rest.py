@@ -5,6 +5,7 @@ from __future__ import annotations
 from garboard.reports.counts import plural, share
 from garboard.reports.figures import spare_words
 from garboard.reports.groups import OfRule, by_rule
+from garboard.reports.many import MOST, and_more, named
 from garboard.reports.reasons import flag_words, irregularity_words, warning_words, why_not
 from garboard.reports.summary import pack_name
 from garboard.reports.terminal.page import MARKS, STYLES, Page
@@ -20,8 +21,8 @@ def passed(page: Page) -> None:
     of = share(counts["passed"], counts["applying"], "finding on rules that apply")
     page.sheet.heading(f"PASSED: {of}", "passed")
     for group in groups:
-        items = ", ".join(f"{page.names.item(each)}{_spare(page, each)}"
-                          for each in group.findings)
+        items = named(lambda each: f"{page.names.item(each)}{_spare(page, each)}",
+                      group.findings)
         page.sheet.bullet(MARKS[PASSED], f"{page.title_of(group)}: {items}",
                           mark_style=STYLES[PASSED])
         for flag in FLAGS:
@@ -39,7 +40,7 @@ def _spare(page: Page, finding: Finding) -> str:
 def _which(page: Page, group: OfRule, flagged: list[Finding]) -> str:
     """Which findings a remark is about, unless it is all of the rule's."""
     return ("" if len(flagged) == len(group.findings)
-            else f"{', '.join(map(page.names.item, flagged))}: ")
+            else f"{named(page.names.item, flagged)}: ")
 
 
 def not_applicable(page: Page) -> None:
@@ -74,10 +75,15 @@ def irregularities(page: Page) -> None:
     odd = page.trail.assessment["irregularities"]
     if odd:
         page.sheet.heading("THE WIRING AS RECORDED")
-    for each in odd:
-        page.sheet.bullet("!", irregularity_words(page.names, each))
+    _first(page, [irregularity_words(page.names, each) for each in odd[:MOST]], len(odd))
     warnings = page.trail.about.get("warnings", ())
     if warnings:
         page.sheet.heading("WARNINGS ABOUT THE RECORD AND THE PACKS")
-    for each in warnings:
-        page.sheet.bullet("!", warning_words(each))
+    _first(page, [warning_words(each) for each in warnings[:MOST]], len(warnings))
+
+
+def _first(page: Page, texts: list[str], count: int) -> None:
+    """The first remarks of a list, and how many more there are."""
+    more = [and_more(count - len(texts))] if count > len(texts) else []
+    for text in (*texts, *more):
+        page.sheet.bullet("!", text)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from garboard.reports.counts import plural, share
 from garboard.reports.groups import OfRule, by_missing, by_rule
 from garboard.reports.harmless import harmless
+from garboard.reports.many import MOST, and_more, named
 from garboard.reports.reasons import because, no_fact_words, standing, weight
 from garboard.reports.terminal.failed import figure_rows, show_rows
 from garboard.reports.terminal.page import MARKS, Page
@@ -31,12 +32,16 @@ def _rule(page: Page, group: OfRule) -> None:
     sheet.blank()
     sheet.bullet(f"{MARKS[NOT_ASSESSED]} {group.severity.upper()}", page.title_of(group),
                  style="strong", mark_style=group.severity)
-    for missing, findings in by_missing(group.findings):
-        items = ", ".join(map(page.names.item, findings))
-        sheet.bullet("•", f"{items}: {because(page.names, missing, findings)}", 2)
+    missing = by_missing(group.findings)
+    for causes, findings in missing[:MOST]:
+        items = named(page.names.item, findings)
+        sheet.bullet("•", f"{items}: {because(page.names, causes, findings)}", 2)
         if findings[0]["reason"] == WITHIN_UNCERTAINTY:
-            for finding in findings:
+            for finding in findings[:MOST]:
                 show_rows(page, figure_rows(page, finding), 4)
+    if len(missing) > MOST:
+        left = sum(len(findings) for _, findings in missing[MOST:])
+        sheet.bullet("•", and_more(left, "that wait for other facts"), 2)
     if group.rule.get("left_to_a_person"):
         sheet.bullet("!", f"left to a person: {harmless(group.rule['left_to_a_person'])}", 4)
 
@@ -51,11 +56,15 @@ def _find_out(page: Page, wanted: list[Wanted]) -> None:
         wait = "waits" if len(waiting) == 1 else "wait"
         sheet.heading(f"TO FIND OUT: {plural(len(facts), 'fact')} would decide what "
                       f"{plural(len(waiting), 'finding')} {wait} for")
-    for each in facts:
+    for each in facts[:MOST]:
         why = standing(each)
         sheet.row("[ ]", f"{page.names.fact(each.path)}{f' ({why})' if why else ''}",
                   f"{weight(each)} ({each.severity})")
+    if len(facts) > MOST:
+        sheet.bullet("[ ]", and_more(len(facts) - MOST))
     if others:
         sheet.heading("NO FACT OF THE RECORD WOULD DECIDE")
-    for each in others:
+    for each in others[:MOST]:
         sheet.bullet("•", f"{no_fact_words(each)} ({plural(each.count, 'finding')})")
+    if len(others) > MOST:
+        sheet.bullet("•", and_more(len(others) - MOST))
