@@ -9,16 +9,16 @@ from typing import Final
 
 from garboard.network.banks import Bank
 from garboard.network.feeds import Feed, Feeds, protecting
-from garboard.network.graph import JOINT, Graph
+from garboard.network.graph import Graph
 from garboard.network.irregularities import find_irregularities
 from garboard.network.irregularity import Irregularity
-from garboard.network.islands import Islands
 from garboard.network.layout import Layout, listed
 from garboard.network.owners import own_devices
 from garboard.network.polarity import Polarity, island_polarity
 from garboard.network.related import Related
 from garboard.network.relations import Relations
 from garboard.network.sides import Side, Sides
+from garboard.network.standing import Standing
 from garboard.network.strings import Series, String
 from garboard.network.ways import Ways
 from garboard.network.zones import Zone, find_zone
@@ -155,6 +155,10 @@ class Network:
             "source": {edge.end: (edge.id,) for edge in layout.injectors},
             "load": {layout.positive(load): (load,) for load in loads}})
 
+    def fed(self, part: str) -> tuple[bool, bool] | None:
+        """Whether a string stands at its start, and at its end; ``None`` for a part in a ring."""
+        return self._sides.fed(self.graph.edges[part])
+
     def sides(self, part: str) -> tuple[Side, Side] | None:
         """What lies at the start and at the end of a part; ``None`` for a part in a ring."""
         return self._sides.of(self.graph.edges[part])
@@ -165,67 +169,25 @@ class Network:
         return Sides(self.layout, self._ways, self.strings, loads)
 
     @cached_property
-    def _regions(self) -> Islands:
-        """What hangs together without passing a protective device."""
-        return Islands(self.layout.nodes,
-                       (edge for edge in self.layout.branches if edge.kind != "device"))
+    def _standing(self) -> Standing:
+        return Standing(self.layout, self.graph, self._ways, self._sides,
+                        sorted(self._battery_nodes))
 
     def beside(self, device: str) -> tuple[str, ...]:
         """The devices side by side with a device, itself included: all between the same two."""
-        edge = self.graph.edges[device]
-        between = {self._regions.of(edge.start), self._regions.of(edge.end)}
-        return tuple(each.id for each in self.graph.of_kind("device")
-                     if {self._regions.of(each.start), self._regions.of(each.end)} == between)
+        return self._standing.beside(device)
 
     def before(self, device: str) -> tuple[str, ...] | None:
-        """The devices next to a device on its way from the batteries.
-
-        ``None`` where a battery stands before it past no device, where batteries stand on both
-        sides of it or on neither, and in a ring.
-        """
-        sides, edge = self.sides(device), self.graph.edges[device]
-        if sides is None or bool(sides[0].strings) == bool(sides[1].strings):
-            return None
-        near = self._regions.of(edge.start if sides[0].strings else edge.end)
-        if any(self._regions.of(node) == near for node in self._battery_nodes):
-            return None
-        found = []
-        for each in self.graph.of_kind("device"):
-            there = self.sides(each.id)
-            if each.id != device and near in (self._regions.of(each.start),
-                                              self._regions.of(each.end)):
-                far = 0 if self._regions.of(each.end) == near else 1
-                if there is None or there[far].strings:
-                    found.append(each.id)
-        return tuple(found)
+        """The devices next to a device on its way from the batteries; see ``Standing``."""
+        return self._standing.before(device)
 
     def attached(self, node: str) -> str:
         """Where a branch without batteries, with a node in it, leaves what has batteries."""
-        crossed: set[str] = set()
-        while True:
-            for edge, other, _ in self._ways.steps(node):
-                sides = None if edge.id in crossed else self.sides(edge.id)
-                if sides is not None:
-                    near, far = sides if edge.start == node else sides[::-1]
-                    if far.strings and not near.strings:
-                        crossed.add(edge.id)
-                        node = other
-                        break
-            else:
-                return node
+        return self._standing.attached(node)
 
     def way(self, start: str, end: str) -> tuple[str, ...] | None:
         """The parts between two nodes, from start to end; ``None`` where there is no way or two."""
-        reached = self._ways.reached(start)
-        step, parts = reached.get(end), []
-        if end not in reached:
-            return None
-        while step is not None:
-            parts.append(step.edge)
-            step = reached[step.left]
-        if any(self.sides(part.id) is None for part in parts):
-            return None
-        return tuple(part.id for part in reversed(parts) if part.kind != JOINT)
+        return self._standing.way(start, end)
 
     def first_devices(self, battery: str) -> tuple[str, ...] | Unknown:
         """The devices met first on every way from the positive terminal of a battery."""

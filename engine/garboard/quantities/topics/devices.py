@@ -97,18 +97,30 @@ def opens_before_those_before_it(network: Network, device: str, ratio: Number,
     return verdict
 
 
+@quantity("record.conductors_by_device", kind="opaque",
+          needs={"network": "network", "conductors": "conductors.id"},
+          method="The conductors that each device protects, by its id", citation=_PRACTICE,
+          valid="any record")
+def conductors_by_device(network: Network,
+                         conductors: tuple[str, ...]) -> dict[str, tuple[str, ...]]:
+    found: dict[str, list[str]] = {}
+    for conductor in conductors:
+        for device in network.protecting(conductor):
+            found.setdefault(device, []).append(conductor)
+    return {device: tuple(each) for device, each in found.items()}
+
+
 @quantity("device.smallest_fault_current", dimension="current",
           needs={"network": "network", "circuits": "record.smallest_fault_circuit",
-                 "device": "id", "conductors": "record.conductors.id"},
+                 "device": "id", "conductors": "record.conductors_by_device"},
           method="The least current through it for a short at either end of any conductor that it "
                  "protects, from the strings one at a time",
           citation=cite("nodal analysis of a resistive network, checked against ngspice",
                         "definition"),
           valid="the circuit of the smallest fault; arcs, which draw less, are not covered")
 def device_smallest_fault_current(network: Network, circuits: Mapping[str, Circuit], device: str,
-                                  conductors: tuple[str, ...]) -> Figure:
-    nodes = dict.fromkeys(node for conductor in conductors
-                          if device in network.protecting(conductor)
+                                  conductors: Mapping[str, tuple[str, ...]]) -> Figure:
+    nodes = dict.fromkeys(node for conductor in conductors.get(device, ())
                           for edge in (network.graph.edges[conductor],)
                           for node in (edge.start, edge.end))
     found: list[Number] = []
@@ -158,5 +170,6 @@ def _rating_column(rating: Number) -> str | Unknown:
 
 
 QUANTITIES = (fed_from_both_sides, polarity_suits, devices_in_parallel, device_classes,
-              series_ratio, opens_before_those_before_it, device_smallest_fault_current,
+              series_ratio, opens_before_those_before_it, conductors_by_device,
+              device_smallest_fault_current,
               opening_time)

@@ -8,10 +8,11 @@ sum of the limits; with one string out the rest carry it all.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import accumulate
 
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, Quantity, cite, quantity
-from garboard.quantities.spans import size, total_at_least
+from garboard.quantities.spans import at_least_zero, size, total_at_least
 from garboard.values import (
     OUTSIDE_METHOD,
     Number,
@@ -143,16 +144,25 @@ def bank_load_current(currents: Numbers) -> Number:
     return total_at_least(currents)
 
 
-@quantity("bank.surge_current", dimension="current",
-          needs={"currents": "loads.continuous_current", "greatest": "loads.greatest_current"},
+@quantity("bank.currents_on_surge", kind="opaque",
+          needs={"ids": "loads.id", "currents": "loads.continuous_current",
+                 "greatest": "loads.greatest_current"},
+          method="Sum of the continuous currents of its loads, with one of them at its surge, by "
+                 "the id of that one",
+          citation=_DEFINITION, valid="one load starting while all others run")
+def currents_on_surge(ids: Ids, currents: Numbers, greatest: Numbers) -> dict[str, Number]:
+    before = list(accumulate(map(at_least_zero, currents), initial=0.0))
+    after = list(accumulate(map(at_least_zero, reversed(currents)), initial=0.0))[::-1]
+    return {each: total_at_least((before[place], greatest[place], after[place + 1]))
+            for place, each in enumerate(ids)}
+
+
+@quantity("bank.surge_current", dimension="current", needs={"surges": "currents_on_surge"},
           method="Sum of the continuous currents of its loads, with that load at its surge which "
                  "adds the most",
           citation=_DEFINITION, valid="one load starting while all others run")
-def bank_surge_current(currents: Numbers, greatest: Numbers) -> Number:
-    if not currents:
-        return 0.0
-    return largest([total_at_least((*currents[:number], peak, *currents[number + 1:]))
-                    for number, peak in enumerate(greatest)])
+def bank_surge_current(surges: Mapping[str, Number]) -> Number:
+    return largest(surges.values()) if surges else 0.0
 
 
 @quantity("bank.trips_in_cascade", kind="truth",
@@ -188,5 +198,5 @@ def equalising_current(bank: str, circuit: Circuit, batteries: Ids, found: Numbe
 
 QUANTITIES = (bank_shares, bank_shares_one_out, string_share, worst_share_departure,
               string_discharge_current_limit, string_discharge_trip, *discharge_limits,
-              *discharge_trips, charge_one_out, bank_load_current, bank_surge_current,
-              trips_in_cascade,               string_voltage_found, equalising_current)
+              *discharge_trips, charge_one_out, bank_load_current, currents_on_surge,
+              bank_surge_current, trips_in_cascade, string_voltage_found, equalising_current)

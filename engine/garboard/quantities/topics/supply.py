@@ -77,13 +77,11 @@ def works_at_all_voltages(lowest: Number, highest: Number, least: Number, most: 
 
 
 @quantity("load.bank_current_on_surge", dimension="current",
-          needs={"load": "id", "ids": "bank.loads.id",
-                 "currents": "bank.loads.continuous_current", "greatest": "greatest_current"},
+          needs={"load": "id", "surges": "bank.currents_on_surge"},
           method="What all loads of its bank draw while it starts and the others run",
           citation=_DEFINITION, valid="one load starting at a time")
-def bank_current_on_surge(load: str, ids: Ids, currents: Numbers, greatest: Number) -> Number:
-    return total_at_least((greatest, *(current for each, current in zip(ids, currents, strict=True)
-                                       if each != load)))
+def bank_current_on_surge(load: str, surges: Mapping[str, Number]) -> Number:
+    return surges[load]
 
 
 @quantity("bank.least_trip_delay", dimension="time",

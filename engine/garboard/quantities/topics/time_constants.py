@@ -65,18 +65,27 @@ def time_constants(ids: tuple[str, ...], inductances: tuple[Number, ...],
     return found
 
 
+@quantity("record.longest_time_constants", kind="opaque",
+          needs={"network": "network", "known": "record.time_constants"},
+          method="The longest time constant of any conductor of what hangs together, by its name",
+          citation=_CIRCLE, valid="any record")
+def longest_time_constants(network: Network, known: Mapping[str, Number]) -> dict[str, Number]:
+    islands: dict[str, list[Number]] = {}
+    for conductor, value in known.items():
+        name = network.layout.islands.of(network.graph.edges[conductor].start)
+        islands.setdefault(name, []).append(value)
+    return {name: largest(values) for name, values in islands.items()}
+
+
 @quantity("device.longest_time_constant", dimension="time",
-          needs={"network": "network", "device": "id", "known": "record.time_constants"},
+          needs={"network": "network", "device": "id", "known": "record.longest_time_constants"},
           method="The longest time constant of any conductor that hangs together with it",
           citation=_CIRCLE,
           valid="cold conductors; inductance of one run upon another is not covered")
 def longest_time_constant(network: Network, device: str, known: Mapping[str, Number]) -> Number:
-    islands, edge = network.layout.islands, network.graph.edges[device]
-    near = [value for conductor, value in known.items()
-            if islands.joined(network.graph.edges[conductor].start, edge.start)]
-    if not near:
+    longest = known.get(network.layout.islands.of(network.graph.edges[device].start))
+    if longest is None:
         return Unknown.because(OUTSIDE_METHOD, detail="no conductor hangs together with it")
-    longest = largest(near)
     if isinstance(longest, Unknown):
         return longest
     return unrecorded(0.0, high_end(longest), Unknown.because(
@@ -105,5 +114,5 @@ def declared_time_constant(device: str, breaks: tuple[Item, ...], highest: Numbe
     return largest(fitting)
 
 
-QUANTITIES = (conductor_greatest_inductance, time_constants, longest_time_constant,
-              declared_time_constant)
+QUANTITIES = (conductor_greatest_inductance, time_constants, longest_time_constants,
+              longest_time_constant, declared_time_constant)
