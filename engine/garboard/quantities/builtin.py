@@ -10,6 +10,7 @@ from garboard.quantities.topics import (
     ampacity,
     batteries,
     charging,
+    cold,
     conductors,
     devices,
     faults,
@@ -31,9 +32,9 @@ from garboard.quantities.topics import (
     zones,
 )
 
-TOPICS = (ampacity, batteries, charging, conductors, devices, faults, heating, lead_acid, loads,
-          protection, ratings, resistances, runs, sharing, smallest_faults, stopping, supply,
-          time_constants, voltages, window, withstand, zones)
+TOPICS = (ampacity, batteries, charging, cold, conductors, devices, faults, heating, lead_acid,
+          loads, protection, ratings, resistances, runs, sharing, smallest_faults, stopping,
+          supply, time_constants, voltages, window, withstand, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"
 
 
