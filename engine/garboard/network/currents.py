@@ -27,6 +27,8 @@ from garboard.values import ASSUMPTION, OUTSIDE_METHOD, Bounds, Number, Unknown,
 
 #: A current below this part of what the loop could carry is rounding, and counts as zero.
 _ROUNDING: Final = 1e-12
+#: For how many places the solutions at the corners are kept; each is as large as the network.
+_KEPT: Final = 32
 
 
 class Currents:
@@ -137,7 +139,10 @@ class Currents:
         """Solutions among which the extremes are; ``None`` when there are too many corners."""
         known = self._corners.get(id(rest))
         if known is None:
-            known = self._corners[id(rest)] = (rest, self._find_corners(rest))
+            known = (rest, self._find_corners(rest))
+            if len(self._corners) >= _KEPT:
+                self._corners.clear()
+            self._corners[id(rest)] = known
         return known[1]
 
     def _find_corners(self, rest: Rest) -> list[Solution] | None:
