@@ -29,7 +29,7 @@ class DerivedRelations:
             ("string", "own_device"): self._own,
             ("bank", "strings"): lambda each: tuple(s.id for s in network.bank(each).strings),
             ("bank", "batteries"): lambda each: network.bank(each).batteries,
-            ("bank", "sources"): lambda each: self._on_bank(each, "source"),
+            ("bank", "sources"): self._sources_of_bank,
             ("bank", "loads"): lambda each: self._on_bank(each, "load"),
             ("bank", "devices"): self._bank_devices,
             ("bank", "buses"): self._bank_buses,
@@ -39,6 +39,7 @@ class DerivedRelations:
             ("bus", "banks"): lambda each: tuple(bank.id for bank in network.banks_at(each)),
             ("bus", "runs"): lambda each: network.layout.runs_at.get(each, ()),
             ("source", "run"): self._run_to, ("load", "run"): self._run_to,
+            ("source", "banks"): self._banks_of_source,
             ("source", "bank"): self._bank_of_user, ("load", "bank"): self._bank_of_user,
             ("vessel", "record"): lambda _: "record",
         }
@@ -89,6 +90,25 @@ class DerivedRelations:
                            *(self._terminal(thing.id) for thing in things)))
         return unless(unknown, lambda: tuple(
             thing.id for thing in things if f"{thing.id}.positive" in bank.nodes))
+
+    def _sources_of_bank(self, identity: str) -> Related:
+        """The sources that can charge a bank, over a switch that couples it to another too."""
+        things = self._record.lists.get("source")
+        if things is None:
+            return not_recorded(list_path("source"))
+        bank = self._network.bank(identity)
+        unknown = joined((self._bank_untraced(identity),
+                           *(self._terminal(thing.id) for thing in things)))
+        return unless(unknown, lambda: tuple(
+            thing.id for thing in things
+            if bank in self._network.banks_at(f"{thing.id}.positive")))
+
+    def _banks_of_source(self, source: str) -> Related:
+        """All banks that a source can charge, switches closed."""
+        terminal = self._terminal(source)
+        if isinstance(terminal, Unknown):
+            return terminal
+        return tuple(bank.id for bank in self._network.banks_at(terminal))
 
     def _bank_untraced(self, identity: str) -> Unknown | None:
         bank = self._network.bank(identity)

@@ -2,7 +2,7 @@
 
 A resistance is never negative: bounds that reach below zero are cut there. An unrecorded
 resistance of a conductor, device or switch is *at least zero*: at one end a joint of no resistance,
-at the other no connection at all. A battery's unknown resistance or EMF stays unknown.
+at the other as good as no connection. A battery's unknown resistance or EMF stays unknown.
 """
 
 from __future__ import annotations
@@ -15,6 +15,9 @@ from garboard.network.graph import BATTERY, INJECTOR, JOINT, Edge
 from garboard.values import UNRECORDED, Bounds, Number, Unknown
 
 _INF: Final = math.inf
+#: Ω at the open end of a resistance. No connection at all would leave a current from outside (a
+#: draw, a charging source) nowhere to flow, though it flows through any resistance there can be.
+_AS_GOOD_AS_OPEN: Final = 1e30
 
 
 class Ranges:
@@ -63,7 +66,7 @@ class Ranges:
         if high < 0 or (low < 0 and not isinstance(resistance, Bounds)):
             raise ValueError(f"the resistance of {edge.id!r} is negative: {resistance!r}")
         self.resistance_lo.append(max(low, 0.0))
-        self.resistance_hi.append(high)
+        self.resistance_hi.append(min(high, _AS_GOOD_AS_OPEN) if low < high else high)
         self._resistance_nominal.append(None if nominal is None else max(nominal, 0.0))
         low, high, nominal = _ends(edge, emf)
         if math.isinf(low) or math.isinf(high):

@@ -88,6 +88,7 @@ class Layering:
     @classmethod
     def from_data(cls, data: Mapping[str, Any], retired: tuple[Retired, ...]) -> Layering:
         """The layering of which this is the data; KeyError or TypeError where it is not."""
+        _only_texts([data["layers"], data["set_by"], data["relaxations"]])
         set_by: dict[Key, str] = {("head", "", of if of != "added" else ADDED): layer
                                   for of, layer in data["set_by"]["head"].items()}
         for kind in ("limit", "rule"):
@@ -96,3 +97,12 @@ class Layering:
                     set_by[kind, name, of if of != "added" else ADDED] = layer
         return cls(tuple(LayerName(**each) for each in data["layers"]), set_by,
                    tuple(Relaxation(**each) for each in data["relaxations"]), retired)
+
+
+def _only_texts(data: object) -> None:
+    """TypeError where anything but texts stands in mappings and lists."""
+    if isinstance(data, (dict, list)):
+        for each in data.values() if isinstance(data, dict) else data:
+            _only_texts(each)
+    elif not isinstance(data, str):
+        raise TypeError(f"{data!r} is no text")

@@ -46,7 +46,8 @@ def _layered(pack: Pack, data: Mapping[str, Any]) -> Pack:
         retired = tuple(Retired(rule, **said[rule.id]) for rule in pack.rules if rule.id in said)
         layering = Layering.from_data(data, retired)
         told = {each.what for each in layering.relaxations if each.change == "retired"}
-        if told != {f"rule {each}" for each in said}:
+        changes = {each.change for each in layering.relaxations}
+        if told != {f"rule {each}" for each in said} or not changes <= {"relaxed", "retired"}:
             raise ValueError
     except (KeyError, TypeError, ValueError, AttributeError) as wrong:
         raise PackRefused([Problem("pack-data-differs", found=", ".join(_OF_LAYERS))]) from wrong

@@ -23,7 +23,8 @@ def pack_table(pack: Pack) -> str:
         ("relaxed or retired", "from", "to", "by", "decided by", "reason"),
         ((f"{each.what}, {each.change}", each.before or "", each.after or "", each.by, each.author,
           each.why) for each in pack.relaxations))] if pack.relaxations else []
-    rules = sorted((rule for rule in pack.rules if _own(pack, "rule", rule.id)), key=lambda rule: (SEVERITIES.index(rule.severity), rule.id))
+    rules = sorted((rule for rule in pack.rules if _own(pack, "rule", rule.id)),
+                   key=lambda rule: (SEVERITIES.index(rule.severity), rule.id))
     parts += [_table(
         ("rule", "requirement", "severity", "covers", "source", "basis", "status"),
         ((f"`{rule.id}`", rule.title, rule.severity, rule.covers, rule.citation.reference,

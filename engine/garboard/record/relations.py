@@ -70,6 +70,7 @@ RELATIONS: Final = _table("""
     bus               | banks              | many | bank              | derived
     source            | run                | one  | run               | recorded
     source            | bank               | one  | bank              | derived
+    source            | banks              | many | bank              | derived
     source            | place              | one  | place             | recorded
     source            | stopped_by         | many | management_system | recorded
     load              | run                | one  | run               | recorded

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 from garboard.network import Circuit
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.item import Item
-from garboard.values import Number, Truth, Unknown, any_of, quotient, smallest
+from garboard.quantities.spans import low_end, unrecorded
+from garboard.values import Bounds, Number, Truth, Unknown, any_of, quotient, smallest
 
 _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
@@ -40,9 +43,16 @@ def charge_current_limit(bank: str, ids: tuple[str, ...], limits: tuple[Number, 
                          circuit: Circuit) -> Figure:
     shares = circuit.shares(bank)
     limit_of = dict(zip(ids, limits, strict=True))
-    worst = [quotient(limit_of[string], share) for string, share in shares.items()]
+    worst = [_limit_by_share(limit_of[string], share) for string, share in shares.items()]
     return Figure(smallest(worst), remarks=tuple(
         f"share of {string}: {_percent(share)}" for string, share in shares.items()))
+
+
+def _limit_by_share(limit: Number, share: Number) -> Number:
+    """A string's limit over its share; a share that may be nothing leaves it open upwards."""
+    if isinstance(share, Bounds) and share.lo <= 0 < share.hi:
+        return unrecorded(low_end(quotient(limit, share.hi)), math.inf, share)
+    return quotient(limit, share)
 
 
 def _percent(share: Number) -> str:

@@ -6,6 +6,7 @@ import math
 from functools import lru_cache
 
 from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.spans import unrecorded
 from garboard.quantities.table import table
 from garboard.values import (
     NOT_RECORDED,
@@ -15,6 +16,7 @@ from garboard.values import (
     Number,
     Unknown,
     largest,
+    quotient,
     smallest,
 )
 from garboard.values.conductor_size import ConductorSize, awg_names, awg_size
@@ -82,8 +84,7 @@ def loop_resistance(outgoing: Number, carries: str, returns: str | Unknown, leng
     if carries != "positive":
         return Figure(outgoing)
     if isinstance(returns, Unknown):
-        unrecorded = Bounds(0.0, math.inf, basis=(UNRECORDED,), causes=returns.causes)
-        return Figure(outgoing + unrecorded)
+        return Figure(outgoing + unrecorded(0.0, math.inf, returns))
     if returns == "own runs":
         return Figure(outgoing)
     if returns == "as outgoing":

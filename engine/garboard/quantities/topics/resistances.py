@@ -11,7 +11,7 @@ import math
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import at_least_zero, high_end, low_end, unrecorded
 from garboard.quantities.table import table
-from garboard.quantities.topics.conductors import COPPER_RESISTIVITY, copper_at
+from garboard.quantities.topics.conductors import COPPER_RESISTIVITY, copper_at, share_of_run
 from garboard.values import (
     OUTSIDE_METHOD,
     UNRECORDED,
@@ -152,7 +152,7 @@ def return_greatest_resistance(stated: Number, size: ConductorSize | Unknown, le
 @quantity("conductor.greatest_loop_resistance", dimension="resistance", unknowns="passed",
           needs={"outgoing": "greatest_resistance", "cold": "cold_resistance",
                  "carries": "run.carries", "returns": "run.returns", "length": "length",
-                 "run_length": "run.outgoing_length",
+                 "run_length": "run.outgoing_length", "in_run": "run.conductors.id",
                  "return_resistance": "run.return_greatest_resistance"},
           method="Greatest resistance out, plus this conductor's share of the return of its run "
                  "(as the outgoing conductor, or by its share of the run's length); none on a "
@@ -163,7 +163,7 @@ def return_greatest_resistance(stated: Number, size: ConductorSize | Unknown, le
           valid="a return that lies beside its outgoing conductor")
 def greatest_loop_resistance(outgoing: Number, cold: Number, carries: str,
                              returns: str | Unknown, length: Number, run_length: Number,
-                             return_resistance: Number) -> Figure:
+                             in_run: tuple[str, ...], return_resistance: Number) -> Figure:
     if isinstance(outgoing, Unknown):
         outgoing = unrecorded(max(low_end(cold), 0.0), math.inf, outgoing)
     if carries != "positive":
@@ -176,10 +176,7 @@ def greatest_loop_resistance(outgoing: Number, cold: Number, carries: str,
         return Figure(outgoing * 2.0)
     if returns == "neglected":
         return Figure(outgoing, remarks=("the record neglects the return",))
-    share = quotient(length, run_length)
-    if isinstance(share, Unknown):
-        share = unrecorded(0.0, 1.0, share)
-    return Figure(outgoing + return_resistance * share)
+    return Figure(outgoing + return_resistance * share_of_run(length, run_length, in_run))
 
 
 @quantity("conductor.joint_drop", dimension="voltage",

@@ -22,17 +22,19 @@ def carries(network: Network, run: str) -> str:
 
 
 @quantity("run.returns", kind="text", unknowns="passed",
-          needs={"word": "return", "size": "return.size", "resistance": "return.resistance",
+          needs={"word": "return", "size": "return.size", "length": "return.length",
+                 "insulation": "return.insulation", "resistance": "return.resistance",
                  "own": "return.run", "everywhere": "wiring.returns"},
           method="How the current comes back, as the run says, else as the whole wiring does: "
-                 "'stated' (size and length, or resistance), 'as outgoing', 'neglected' or "
-                 "'own runs'",
+                 "'stated' (size and length, or resistance, or only some of it), 'as "
+                 "outgoing', 'neglected' or 'own runs'",
           citation=_DEFINITION, valid="any run")
-def returns(word: str | Unknown, size: ConductorSize | Unknown, resistance: Number,
-            own: str | Unknown, everywhere: str | Unknown) -> str | Unknown:
+def returns(word: str | Unknown, size: ConductorSize | Unknown, length: Number,
+            insulation: Number, resistance: Number, own: str | Unknown,
+            everywhere: str | Unknown) -> str | Unknown:
     if not isinstance(own, Unknown):
         return "own runs"
-    if not isinstance(size, Unknown) or not isinstance(resistance, Unknown):
+    if not all(isinstance(each, Unknown) for each in (size, length, insulation, resistance)):
         return "stated"
     if not isinstance(word, Unknown):
         return word

@@ -21,6 +21,7 @@ from garboard.values import (
     any_of,
     largest,
     member_of,
+    negated,
     quotient,
     smallest,
 )
@@ -45,11 +46,15 @@ def stops_by_source(sources: tuple[str, ...] | Unknown,
 
 
 @quantity("source.stopped_by_all", kind="truth",
-          needs={"source": "id", "systems": "bank.batteries.managed_by.stops_by_source"},
-          method="Every management system of the bank it charges has an output that stops it",
-          citation=_PRACTICE, valid="batteries with a management system")
-def stopped_by_all(source: str, systems: tuple[Mapping[str, Truth] | Unknown, ...]) -> Truth:
-    return all_of(each if isinstance(each, Unknown) else each[source] for each in systems)
+          needs={"source": "id", "lithium": "banks.batteries.is_lithium",
+                 "systems": "banks.batteries.managed_by.stops_by_source"},
+          method="The management system of every lithium battery it can charge, also over a switch "
+                 "that couples two banks, has an output that stops it",
+          citation=_PRACTICE, valid="lithium batteries with a management system")
+def stopped_by_all(source: str, lithium: tuple[Truth, ...],
+                   systems: tuple[Mapping[str, Truth] | Unknown, ...]) -> Truth:
+    return all_of((each if isinstance(each, Unknown) else each[source]) | negated(of_lithium)
+                  for of_lithium, each in zip(lithium, systems, strict=True))
 
 
 @quantity("source.stop_is_fail_safe", kind="truth",

@@ -11,11 +11,13 @@ from garboard.values import (
     UNRECORDED,
     Bounds,
     Number,
+    Truth,
     Unknown,
     chosen,
     largest,
     quotient,
     smallest,
+    total,
 )
 from garboard.values.units import format_value
 
@@ -28,10 +30,23 @@ _PRACTICE = cite("common practice of the trade", "common practice")
           method="Sum of the greatest open-circuit voltages of its batteries in series",
           citation=_DEFINITION, valid="batteries at rest")
 def string_open_circuit_voltage_max(voltages: tuple[Number, ...]) -> Number:
-    total: Number = 0.0
-    for voltage in voltages:
-        total = total + voltage
-    return total
+    return total(voltages)
+
+
+@quantity("string.charge_voltage_max", dimension="voltage",
+          needs={"voltages": "batteries.charge.voltage_max"},
+          method="Sum of the greatest charge voltages of its batteries in series",
+          citation=_DEFINITION, valid="balanced batteries")
+def string_charge_voltage_max(voltages: tuple[Number, ...]) -> Number:
+    return total(voltages)
+
+
+@quantity("string.float_voltage_max", dimension="voltage",
+          needs={"voltages": "batteries.charge.float_voltage_max"},
+          method="Sum of the greatest voltages its batteries in series may be held at",
+          citation=_DEFINITION, valid="balanced batteries")
+def string_float_voltage_max(voltages: tuple[Number, ...]) -> Number:
+    return total(voltages)
 
 
 @quantity("source.highest_stage_voltage", dimension="voltage", unknowns="passed",
@@ -48,7 +63,7 @@ def highest_stage_voltage(bulk: Number, absorption: Number, float_stage: Number,
     stages: list[Number] = [stage for stage in (bulk, absorption, float_stage)
                             if not isinstance(stage, Unknown)]
     open_ends: list[Unknown] = [each for each in (tolerance,) if isinstance(each, Unknown)]
-    if isinstance(bulk, Unknown) and isinstance(absorption, Unknown):
+    if isinstance(absorption, Unknown):
         open_ends.append(absorption)
     if equalising_enabled is not False and isinstance(equalising, Unknown):
         open_ends.append(equalising.joined(equalising_enabled))
@@ -110,13 +125,18 @@ def device_highest_system_voltage(voltages: tuple[Number, ...]) -> Number:
 
 
 @quantity("source.lowest_overvoltage_trip", dimension="voltage",
-          needs={"trips": "bank.batteries.overvoltage_trip"},
-          method="The least voltage at which the management of a battery it charges disconnects",
+          needs={"trips": "banks.batteries.overvoltage_trip",
+                 "lithium": "banks.batteries.is_lithium"},
+          method="The least voltage at which the management of a lithium battery it can charge "
+                 "disconnects, also over a switch that couples two banks; of other batteries only "
+                 "where none is lithium",
           citation=_DEFINITION, valid="sources connected to a bank")
-def lowest_overvoltage_trip(trips: tuple[Number, ...]) -> Number:
+def lowest_overvoltage_trip(trips: tuple[Number, ...], lithium: tuple[Truth, ...]) -> Number:
     if not trips:
         return Unknown.because(OUTSIDE_METHOD, detail="it charges no battery")
-    return smallest(trips)
+    managed = [trip for trip, of_lithium in zip(trips, lithium, strict=True)
+               if of_lithium is not False]
+    return smallest(managed or trips)
 
 
 @quantity("battery.overvoltage_trip", dimension="voltage", unknowns="passed",
@@ -124,17 +144,14 @@ def lowest_overvoltage_trip(trips: tuple[Number, ...]) -> Number:
                  "cell": "managed_by.trips.cell_voltage_high", "cells": "cells_in_series",
                  "in_series": "string.batteries.id"},
           method="The lower of the management system's pack trip and its cell trip times the "
-                 "cells in series (balanced cells)",
+                 "cells in series (balanced cells); where one is not recorded, at most the other",
           citation=_PRACTICE, valid="a management system of its own for each battery")
 def overvoltage_trip(pack: Number, cell: Number, cells: int | Unknown,
                      in_series: tuple[str, ...] | Unknown) -> Number:
     if isinstance(in_series, tuple) and len(in_series) > 1:
         return Unknown.because(OUTSIDE_METHOD, detail="batteries in series")
     from_cells = cell * cells if not isinstance(cell, Unknown) else cell
-    known = [trip for trip in (pack, from_cells) if not isinstance(trip, Unknown)]
-    if not known:
-        return _any_unknown(pack, from_cells)
-    return smallest(known)
+    return smallest([pack, from_cells])
 
 
 @quantity("source.highest_stage_share_of_trip", dimension="ratio",
@@ -147,6 +164,7 @@ def highest_stage_share_of_trip(stage: Number, trip: Number) -> Figure:
         f"least trip {format_value(trip, 'voltage')}",))
 
 
-QUANTITIES = (string_open_circuit_voltage_max, highest_stage_voltage, highest_system_voltage,
+QUANTITIES = (string_charge_voltage_max, string_float_voltage_max,
+              string_open_circuit_voltage_max, highest_stage_voltage, highest_system_voltage,
               device_highest_system_voltage, lowest_overvoltage_trip, overvoltage_trip,
               highest_stage_share_of_trip)

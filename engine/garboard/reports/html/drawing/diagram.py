@@ -14,16 +14,20 @@ from garboard.reports.html.drawing.tree import End
 from garboard.reports.html.drawing.wiring import Part, Wiring
 
 _OVER: Final = 12
+#: How much larger than its own units a sheet is shown where there is room.
+_LARGER: Final = 1.25
+#: From this width on a sheet is not made smaller for a small screen, but moved about.
+_WIDE: Final = 500
+_TALL: Final = 0.8
 _LETTERS: Final = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """A sheet as SVG, with the ids drawn on it in the order of their letters."""
+    """A sheet as SVG; ``tall`` where it fits an upright page better."""
 
     svg: str
-    width: float
-    height: float
+    tall: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,10 +94,11 @@ class _Drawing:
         drawn = [*lines, *map(self._upright, placed.uprights), *map(self._spot, placed.spots),
                  *map(self._name, placed.names)]
         title = f"Single-line diagram, sheet {self._number} of {self._sheets}"
-        svg = element("svg", *drawn, class_="diagram", role="group", aria_label=title,
+        svg = element("svg", *drawn, class_="diagram wide" if placed.width > _WIDE else "diagram",
+                      role="group", aria_label=title,
                       viewBox=f"0 0 {number(placed.width)} {number(placed.height)}",
-                      width=placed.width, height=placed.height)
-        return Drawn(svg, placed.width, placed.height)
+                      width=placed.width * _LARGER, height=placed.height * _LARGER)
+        return Drawn(svg, placed.height > _TALL * placed.width)
 
     def _spot(self, spot: Spot) -> str:
         part, label = spot.part, self._captions.label(spot.part)

@@ -116,7 +116,8 @@ class _Placing:
             parts = max((self._width(lane.parts) for lane in left), default=0.0)
             ends = max(map(self._end_width, left), default=0.0)
             through = max((self._width(lane.parts) for lane in feeds), default=0.0)
-            x += max(parts + ends, through) or _GAP
+            named = max((self._bar_width(block.bar) for block in blocks), default=0.0)
+            x += max(parts + ends, through, 0.0 if depth else named / 2)
             self._columns.append(_Column(x, x - parts))
             self._far = max([self._far, *(x + self._width(lane.parts)
                                           for block in blocks for lane in block.right)])
@@ -126,6 +127,11 @@ class _Placing:
 
     def _part_width(self, part: Part) -> float:
         return max(_LEAST_PART, _CELL * max(map(cells, self._label_of(part))) + 16)
+
+    def _bar_width(self, bar: Bar) -> float:
+        """The room that the name over a bar takes."""
+        return _GAP if bar.thing is None else (
+            _GAP + _CELL * sum(map(cells, self._label_of(bar.thing))))
 
     def _end_width(self, lane: Lane) -> float:
         if lane.end.named or lane.end.thing is None:

@@ -96,6 +96,9 @@ def _pieces(block: Block) -> Iterator[Block]:
         yield block
         return
     left, right = [*block.feeds, *block.left], block.right
-    for start in range(0, max(len(left), len(right)), MOST_ROWS):
-        rows = slice(start, start + MOST_ROWS)
-        yield Block(block.bar, [], left[rows], right[rows])
+    before = Lane((), End(block.bar.node, block.bar.thing, named=True))
+    yield Block(block.bar, [], left[:MOST_ROWS], right[:MOST_ROWS])
+    step = MOST_ROWS - 1
+    for start in range(MOST_ROWS, max(len(left), len(right)), step):
+        rows = slice(start, start + step)
+        yield Block(block.bar, [before], left[rows], right[rows])

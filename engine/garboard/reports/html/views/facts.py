@@ -73,7 +73,7 @@ class Facts:
             text, known = harmless(fact_value(fact, self._book.system)), True
         written = harmless(fact.get("written") or "")
         return {"value": text, "known": "yes" if known else "", "from": self._origin(fact),
-                "written": written if written != text else ""}
+                "written": written if written.replace(".0 ", " ") != text else ""}
 
     def _origin(self, fact: Mapping[str, Any]) -> str:
         """Where it is from, how it was found, and whatever else stands beside it."""

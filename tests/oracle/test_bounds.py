@@ -1,0 +1,72 @@
+"""Records with tolerances and missing facts: no draw inside them leaves what the trail states, and
+what it states is no wider than it must be."""
+
+from __future__ import annotations
+
+from itertools import product
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+
+from oracle.comparing import assessed, ends_of, figures, is_unknown
+from oracle.drawing import KINDS, Traits, boat
+from oracle.expected import Expected
+from oracle.sheet import Sheet
+
+POINTS = 300
+CLOSE = 1e-6
+TRAITS = {
+    "tolerances": Traits(wide=0.3, most_batteries=4),
+    "unrecorded": Traits(unrecorded=0.25, most_batteries=4),
+    "own returns": Traits(wide=0.25, unrecorded=0.15, own_returns=True, most_batteries=3),
+}
+CASES = list(product(TRAITS, KINDS, range(3)))
+
+
+def drawn_ends(own: Expected) -> dict[str, tuple[float, float]]:
+    return {key: (float(each.min()), float(each.max())) for key, each in (
+        own.currents() | own.charge_limits() | own.voltages()).items()}
+
+
+def leaves(stated: Any, ends: tuple[float, float]) -> bool:
+    """Whether a drawn value lies outside, or the trail gives no figure where there is one."""
+    slack = CLOSE * max(*map(abs, ends), 1.0)
+    if is_unknown(stated):
+        return ends[1] > 1e-3
+    low, high = ends_of(stated)
+    return ends[0] < low - slack or ends[1] > high + slack
+
+
+@pytest.mark.parametrize(("traits", "kind", "seed"), CASES, ids=[
+    f"{traits} {kind.__name__} {seed}" for traits, kind, seed in CASES])
+def test_no_draw_leaves_the_bounds(traits: str, kind: Any, seed: int, tmp_path: Path) -> None:
+    drawn = boat(500 + seed, kind, TRAITS[traits])
+    theirs = figures(assessed(drawn.text, tmp_path))
+    own = Expected(Sheet(drawn.text, POINTS, seed), drawn.banks)
+    ours = drawn_ends(own)
+    assert own.sheet.open, "nothing varies in this record"
+    assert {key: (theirs.get(key), ends) for key, ends in ours.items()
+            if key not in theirs or leaves(theirs[key], ends)} == {}
+
+
+NARROW = list(product(KINDS, range(3)))
+
+
+@pytest.mark.parametrize(("kind", "seed"), NARROW, ids=[
+    f"{kind.__name__} {seed}" for kind, seed in NARROW])
+def test_bounds_of_few_tolerances_are_their_corners(kind: Any, seed: int, tmp_path: Path) -> None:
+    drawn = boat(900 + seed, kind, Traits(wide=0.07, most_batteries=4))
+    theirs = figures(assessed(drawn.text, tmp_path))
+    own = Expected(Sheet(drawn.text, 256, corners=True), drawn.banks)
+    ours = own.currents()
+    assert 0 < len(own.sheet.open) <= 8
+    for key, each in ours.items():
+        if is_unknown(theirs[key]):
+            continue
+        low, high = ends_of(theirs[key])
+        width = float(np.ptp(each))
+        assert high == pytest.approx(each.max(), rel=CLOSE)
+        # the larger of two sides may be least at a point that is no corner
+        assert each.min() - low <= 0.3 * width + CLOSE * each.max()
