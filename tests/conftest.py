@@ -1,4 +1,4 @@
-"""What holds for every test: repeatable draws, and a referee that may be missing only off CI."""
+"""What holds for every test: repeatable draws, and referees that may be missing only off CI."""
 
 from __future__ import annotations
 
@@ -12,18 +12,35 @@ settings.register_profile("garboard", derandomize=True, deadline=None, database=
 settings.load_profile("garboard")
 
 
+#: What a marker's tests need from the operating system: programs, and the packages they come in.
+REFEREES = {
+    "ngspice": (("ngspice",), "ngspice"),
+    "browser": (("chromium", "chromedriver"), "chromium chromium-driver"),
+}
+
+
+def missing_for(item: pytest.Item) -> str:
+    """What a test needs that is not there, and how to install it; empty when all is there."""
+    for marker, (programs, packages) in REFEREES.items():
+        absent = [each for each in programs if not shutil.which(each)]
+        if absent and item.get_closest_marker(marker):
+            return f"{' and '.join(absent)} not installed (apt-get install {packages})"
+    return ""
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Skip the tests that need ngspice where it is missing; never under CI."""
-    if shutil.which("ngspice") or os.environ.get("CI") == "true":
+    """Skip the tests whose referee is missing; never under CI."""
+    if os.environ.get("CI") == "true":
         return
-    missing = pytest.mark.skip(reason="ngspice is not installed (apt-get install ngspice)")
     for item in items:
-        if item.get_closest_marker("ngspice"):
-            item.add_marker(missing)
+        missing = missing_for(item)
+        if missing:
+            item.add_marker(pytest.mark.skip(reason=missing))
 
 
-def pytest_runtest_call(item: pytest.Item) -> None:
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_setup(item: pytest.Item) -> None:
     """Under CI a missing referee is a failure, not a skip."""
-    if item.get_closest_marker("ngspice") and not shutil.which("ngspice"):
-        pytest.fail("ngspice is missing, and under CI=true its tests may not be skipped",
-                    pytrace=False)
+    missing = missing_for(item)
+    if missing and os.environ.get("CI") == "true":
+        pytest.fail(f"{missing}, and under CI=true its tests may not be skipped", pytrace=False)

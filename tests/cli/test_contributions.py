@@ -31,3 +31,18 @@ def test_contribution(garboard: Callable[..., Ran], declared: str, f0: float, f1
     derivations = ran.trail("charged.trail.json")["assessment"]["derivations"]
     assert derivations["f0.prospective_current"]["value"] == pytest.approx(f0, rel=1e-4)
     assert derivations["f1.prospective_current"]["value"] == pytest.approx(f1, rel=1e-4)
+
+
+def test_what_a_motor_declares_opens_the_fault_upwards_by_no_more_than_that(
+        garboard: Callable[..., Ran]) -> None:
+    text = (HERE / "three-packs.yaml").read_text("utf-8")
+    text = text.replace("loads: []\n", "loads: [{id: winch, fault_contribution: 2 kA}]\n")
+    text += ("  - {id: winch-feed, from: panel, to: winch, through: "
+             "[{conductor: {id: cw, resistance: 1 mΩ}}]}\n")
+    Path("winch.yaml").write_text(text, "utf-8")
+    ran = garboard("assess", "winch.yaml", "--pack", HERE / "figures-pack.yaml")
+    assert ran.code == 1, ran.err
+    value = ran.trail("winch.trail.json")["assessment"]["derivations"][
+        "f0.prospective_current"]["value"]
+    assert (value["lo"], value["hi"]) == pytest.approx((28672, 30672), rel=1e-4)
+    assert value["nominal"] is None

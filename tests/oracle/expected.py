@@ -226,8 +226,9 @@ class Expected:
                   if name != "equalising" or source.get("equalising_enabled") != "no"]
         return max(stages) + (plain(source["tolerance"]) if "tolerance" in source else 0.0)
 
-    def _bank_nodes(self, bus: str) -> set[str]:
-        return self.reach(bus, lambda part: part.id != "combiner")
+    def _coupled(self, bus: str) -> set[str]:
+        """What a bank can be charged from: its own side, and over a combiner another bank's."""
+        return self.reach(bus, lambda part: True)
 
     def _sources(self, nodes: set[str]) -> list[Data]:
         return [each for each in self.sheet.list("charging_sources")
@@ -238,7 +239,7 @@ class Expected:
         for bus, strings in self.banks.items():
             full = [sum(self.emf(each) for each in string) for string in strings]
             stages = [np.full(self.sheet.count, self._stage(each))
-                      for each in self._sources(self._bank_nodes(bus))]
+                      for each in self._sources(self._coupled(bus))]
             found[f"bank-{bus}.highest_system_voltage"] = np.max([*full, *stages], axis=0)
         for part in self.parts:
             if part.kind == "device":
@@ -254,7 +255,7 @@ class Expected:
 
     def sums(self) -> dict[str, float]:
         found = {f"bank-{bus}.charging_current_sum": sum(
-            plain(each["current_max"]) for each in self._sources(self._bank_nodes(bus)))
+            plain(each["current_max"]) for each in self._sources(self._coupled(bus)))
             for bus in self.banks}
         found["record.energy"] = sum(plain(each["energy"]) for each in self.batteries.values())
         return found

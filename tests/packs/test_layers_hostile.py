@@ -1,4 +1,4 @@
-"""Odd values anywhere in a layered pack, as it is written or as a trail keeps it: read or refused."""
+"""Odd values anywhere in a layered pack, as written or as a trail keeps it: read or refused."""
 
 from __future__ import annotations
 

@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.values import Number, Unknown
+from garboard.values import (
+    OUTSIDE_METHOD,
+    UNRECORDED,
+    Bounds,
+    Cause,
+    Number,
+    Unknown,
+    total,
+)
 
 Ids = tuple[str, ...]
 Numbers = tuple[Number, ...]
@@ -25,6 +33,26 @@ def declared_contributions(ids: Ids | Unknown, values: Numbers | Unknown) -> dic
         return {}
     return {source: value for source, value in zip(ids, values, strict=True)
             if not isinstance(value, Unknown)}
+
+
+@quantity("record.motor_contributions", dimension="current", unknowns="passed",
+          needs={"values": "loads.fault_contribution"},
+          method="Sum of the fault contributions that loads (running motors) declare",
+          citation=cite("definition", "definition"),
+          valid="what is not declared is left out, not taken to be nothing: see the figures' range")
+def motor_contributions(values: Numbers | Unknown) -> Number:
+    if isinstance(values, Unknown):
+        return 0.0
+    return total([value for value in values if not isinstance(value, Unknown)])
+
+
+def _with_motors(current: Number, motors: Number) -> Number:
+    """What motors declare reaches a short in part or whole: by superposition between 0 and all."""
+    most = motors.hi if isinstance(motors, Bounds) else motors
+    if isinstance(most, Unknown) or most == 0:
+        return current
+    why = Cause(OUTSIDE_METHOD, detail="how much of the motors' contribution reaches the short")
+    return current + Bounds(0.0, most, basis=(UNRECORDED,), causes=(why,))
 
 
 @quantity("record.largest_fault_circuit", kind="opaque",
@@ -50,35 +78,39 @@ def largest_fault_circuit(
 
 
 @quantity("device.prospective_current", dimension="current",
-          needs={"circuit": "record.largest_fault_circuit", "device": "id"},
+          needs={"circuit": "record.largest_fault_circuit", "device": "id",
+                 "motors": "record.motor_contributions"},
           method="Current through the device's place with the device replaced by a link, for a "
                  "short at either of its terminals; the larger of the two",
           citation=_NODAL, valid=_STATE)
-def prospective_current(circuit: Circuit, device: str) -> Figure:
-    return _sided(circuit, device, own_resistance=False)
+def prospective_current(circuit: Circuit, device: str, motors: Number) -> Figure:
+    return _sided(circuit, device, motors, own_resistance=False)
 
 
 @quantity("device.through_current", dimension="current",
-          needs={"circuit": "record.largest_fault_circuit", "device": "id"},
+          needs={"circuit": "record.largest_fault_circuit", "device": "id",
+                 "motors": "record.motor_contributions"},
           method="Current through the device with its own resistance, for a short at either of "
                  "its terminals; the larger of the two",
           citation=_NODAL, valid=_STATE)
-def through_current(circuit: Circuit, device: str) -> Figure:
-    return _sided(circuit, device, own_resistance=True)
+def through_current(circuit: Circuit, device: str, motors: Number) -> Figure:
+    return _sided(circuit, device, motors, own_resistance=True)
 
 
-def _sided(circuit: Circuit, device: str, *, own_resistance: bool) -> Figure:
+def _sided(circuit: Circuit, device: str, motors: Number, *,
+           own_resistance: bool) -> Figure:
     sided = circuit.device_current(device, own_resistance=own_resistance)
     remarks = () if sided.side is None else (f"short at the {sided.side!r} terminal",)
-    return Figure(sided.value, remarks=remarks)
+    return Figure(_with_motors(sided.value, motors), remarks=remarks)
 
 
 @quantity("bus.fault_current", dimension="current",
-          needs={"circuit": "record.largest_fault_circuit", "bus": "id"},
+          needs={"circuit": "record.largest_fault_circuit", "bus": "id",
+                 "motors": "record.motor_contributions"},
           method="Current into a short at the bus", citation=_NODAL, valid=_STATE)
-def bus_fault_current(circuit: Circuit, bus: str) -> Number:
-    return circuit.fault_current(bus)
+def bus_fault_current(circuit: Circuit, bus: str, motors: Number) -> Number:
+    return _with_motors(circuit.fault_current(bus), motors)
 
 
-QUANTITIES = (declared_contributions, largest_fault_circuit, prospective_current,
-              through_current, bus_fault_current)
+QUANTITIES = (declared_contributions, motor_contributions, largest_fault_circuit,
+              prospective_current, through_current, bus_fault_current)

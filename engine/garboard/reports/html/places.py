@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from operator import itemgetter
 from typing import Final
 
 from garboard.reports.harmless import harmless_name
@@ -22,7 +23,7 @@ class Places:
     def __init__(self, trail: Trail) -> None:
         self._trail = trail
         self._managed: dict[str, list[str]] = {}
-        for path, fact in trail.assessment["record"]["read"].items():
+        for path, fact in sorted(trail.assessment["record"]["read"].items(), key=itemgetter(0)):
             thing, _, name = path.partition(".")
             if name == "managed_by" and isinstance(fact["value"], str):
                 self._managed.setdefault(fact["value"], []).append(thing)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from garboard.reports.html.drawing.layout import Label, Name, Placed, Spot, Upright, place
-from garboard.reports.html.drawing.sheets import Sheet, sheets_of
+from garboard.reports.html.drawing.sheets import sheets_of
 from garboard.reports.html.drawing.svg import element, line, moved, number, words
 from garboard.reports.html.drawing.symbols import symbol
 from garboard.reports.html.drawing.tree import End
@@ -49,8 +49,8 @@ def draw(wiring: Wiring, captions: Captions) -> tuple[list[Drawn], dict[str, str
     placed = [place(sheet, captions.label, lambda end: _end_name(end, sheet_of))
               for sheet in sheets]
     letters = _lettered(placed)
-    return [_Drawing(captions, letters, sheet_of, number, len(sheets)).of(each, sheet)
-            for number, (each, sheet) in enumerate(zip(placed, sheets, strict=True), 1)], letters
+    return [_Drawing(captions, letters, sheet_of, number, len(sheets)).of(each)
+            for number, each in enumerate(placed, 1)], letters
 
 
 def _lettered(sheets: list[Placed]) -> dict[str, str]:
@@ -89,13 +89,13 @@ class _Drawing:
         self._captions, self._letters = captions, letters
         self._sheet_of, self._number, self._sheets = sheet_of, number, sheets
 
-    def of(self, placed: Placed, sheet: Sheet) -> Drawn:
+    def of(self, placed: Placed) -> Drawn:
         lines = [line(x1, y, x2, y, "wire") for x1, x2, y in placed.lines]
         drawn = [*lines, *map(self._upright, placed.uprights), *map(self._spot, placed.spots),
                  *map(self._name, placed.names)]
         title = f"Single-line diagram, sheet {self._number} of {self._sheets}"
-        svg = element("svg", *drawn, class_="diagram wide" if placed.width > _WIDE else "diagram",
-                      role="group", aria_label=title,
+        kind = "diagram wide" if placed.width > _WIDE else "diagram"
+        svg = element("svg", *drawn, class_=kind, role="group", aria_label=title,
                       viewBox=f"0 0 {number(placed.width)} {number(placed.height)}",
                       width=placed.width * _LARGER, height=placed.height * _LARGER)
         return Drawn(svg, placed.height > _TALL * placed.width)

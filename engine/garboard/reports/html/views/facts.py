@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from functools import cached_property
+from operator import itemgetter
 from typing import Any, Final
 
 from garboard.reports.harmless import harmless, harmless_name
@@ -12,6 +13,8 @@ from garboard.reports.html.book import Book
 from garboard.reports.names import Names
 from garboard.reports.summary import fact_value
 from garboard.reports.words import ORIGINS, REASONS
+from garboard.trail import Trail
+from garboard.values.units import format_number
 
 #: Names that lead from one thing to others; they follow from the record as a whole.
 RELATION_NAMES: Final = frozenset({
@@ -19,6 +22,9 @@ RELATION_NAMES: Final = frozenset({
     "managed_by", "management_systems", "own_device", "place", "places", "protecting_devices",
     "record", "return_run", "run", "runs", "sources", "stopped_by", "string", "strings", "survey",
     "switches", "vessel", "wiring", "worked_by"})
+#: The lists of a record in the order people take them in.
+_LISTS: Final = ("places", "batteries", "management_systems", "buses", "charging_sources", "loads",
+                 "runs", "evidence")
 #: Written forms nest no deeper.
 _DEEPEST: Final = 12
 _COUNTED: Final = re.compile(r"\[([0-9]{1,9})\]")
@@ -42,26 +48,26 @@ class Facts:
     def _entry(self, path: str, name: str) -> dict[str, Any]:
         fact = self._book.trail.fact(path)
         if fact is not None:
-            return {"kind": "fact", "name": name, **self.shown(fact)}
+            return {"kind": "fact", "name": name, **self.shown(path, fact)}
         under = self._under.get(path)
         if under:
             return {"kind": "facts", "name": name, "facts": [
-                {"name": spaced(each.removeprefix(path)), **self.shown(known)}
+                {"name": spaced(each.removeprefix(path)), **self.shown(each, known)}
                 for each, known in under]}
-        if self._written_empty(path):
+        if self._written_at(path) == []:
             return {"kind": "none", "name": name}
         relation = path.rpartition(".")[2] in RELATION_NAMES
         return {"kind": "traced" if relation else "missing", "name": name}
 
-    def _written_empty(self, path: str) -> bool:
-        """Whether the record says that there are none, rather than nothing."""
+    def _written_at(self, path: str) -> Any:
+        """What is written under a path; an empty list says that there are none, None nothing."""
         identity, *names = path.split(".")
         here: Any = self._written.get(identity)
         for name in names:
             here = here.get(name) if isinstance(here, dict) else None
-        return isinstance(here, list) and not here
+        return here
 
-    def shown(self, fact: Mapping[str, Any]) -> dict[str, str]:
+    def shown(self, path: str, fact: Mapping[str, Any]) -> dict[str, str]:
         """A fact in words."""
         value = fact["value"]
         if isinstance(value, dict) and "unknown" in value:
@@ -72,15 +78,20 @@ class Facts:
         else:
             text, known = harmless(fact_value(fact, self._book.system)), True
         written = harmless(fact.get("written") or "")
-        return {"value": text, "known": "yes" if known else "", "from": self._origin(fact),
+        return {"value": text, "known": "yes" if known else "", "from": self._origin(path, fact),
                 "written": written if written.replace(".0 ", " ") != text else ""}
 
-    def _origin(self, fact: Mapping[str, Any]) -> str:
+    def _origin(self, path: str, fact: Mapping[str, Any]) -> str:
         """Where it is from, how it was found, and whatever else stands beside it."""
         said = [ORIGINS.get(fact["from"], harmless(fact["from"]))] if fact.get("from") else []
-        beside = {**(fact.get("extras") or {}), **{key: each for key, each in fact.items()
+        written = self._written_at(path)
+        extras = fact.get("extras") or {}
+        if isinstance(written, dict):  # with its unit
+            extras = {key: written.get(key, each) for key, each in extras.items()}
+        beside = {**extras, **{key: each for key, each in fact.items()
                                                    if key not in _SAID}}
-        said += [f"{key.replace('_', ' ')}: {_plain(each)}" for key, each in beside.items()
+        said += [f"{key.replace('_', ' ')}: {_plain(each)}"
+                 for key, each in sorted(beside.items(), key=itemgetter(0))
                  if each not in (None, "", [])]
         return "; ".join(said)
 
@@ -93,7 +104,7 @@ class Facts:
     def _under(self) -> Mapping[str, list[tuple[str, Mapping[str, Any]]]]:
         """The facts inside each list or group: ``f0.breaks`` has ``f0.breaks[0].current``."""
         under: dict[str, list[tuple[str, Mapping[str, Any]]]] = {}
-        for path, fact in self._book.trail.assessment["record"]["read"].items():
+        for path, fact in facts_in_order(self._book.trail):
             for place, character in enumerate(path):
                 if character in ".[" and "." in path[:place]:
                     under.setdefault(path[:place], []).append((path, fact))
@@ -112,21 +123,30 @@ def spaced(name: str) -> str:
     return counted.replace("_", " ").replace(".", " ").strip()
 
 
+def facts_in_order(trail: Trail) -> list[tuple[str, Mapping[str, Any]]]:
+    """Every fact by its path, in the order of the paths; a trail's own order says nothing."""
+    return sorted(trail.assessment["record"]["read"].items(), key=itemgetter(0))
+
+
 def things_in(data: Any, depth: int = 0) -> Iterator[Mapping[str, Any]]:
-    """The mappings with an id in the data of a record, as they come."""
+    """The mappings with an id in the data of a record: list by list, each as it was written."""
     if depth > _DEEPEST:
         return
     if isinstance(data, dict):
         if isinstance(data.get("id"), str):
             yield data
-        for each in data.values():
-            yield from things_in(each, depth + 1)
+        for key in sorted(data, key=_list_order):
+            yield from things_in(data[key], depth + 1)
     elif isinstance(data, list):
         for each in data:
             yield from things_in(each, depth + 1)
 
 
+def _list_order(key: str) -> tuple[int, str]:
+    return (_LISTS.index(key) if key in _LISTS else len(_LISTS), key)
+
+
 def _plain(value: Any) -> str:
     if isinstance(value, list):
         return ", ".join(map(_plain, value))
-    return harmless(value)
+    return format_number(value, None) if isinstance(value, float) else harmless(value)

@@ -20,7 +20,7 @@ def faults(book: Book, things: Things) -> dict[str, Any] | None:
     devices = [key.removesuffix(f".{_FAULT}") for key, each
                in book.trail.assessment["derivations"].items()
                if each["quantity"] == f"device.{_FAULT}" and key.endswith(f".{_FAULT}")]
-    rows = [_row(book, things, device) for device in devices]
+    rows = [_row(book, things, device) for device in sorted(devices)]
     if not rows:
         return None
     scale = shared_scale((row["fault"] for row in rows), (row["rating"] for row in rows))

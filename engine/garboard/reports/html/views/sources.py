@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from operator import itemgetter
 from typing import Any
 
 from garboard.reports.harmless import harmless, harmless_name
@@ -44,5 +45,5 @@ def _citations(book: Book) -> Iterator[tuple[str, Mapping[str, Any]]]:
         of = f" of {harmless_name(pack['pack'])}" if several else ""
         for rule in pack["resolved"]["rules"]:
             yield f"rule {harmless_name(rule['id'])}{of}", rule["citation"]
-        for name, limit in pack["resolved"]["limits"].items():
+        for name, limit in sorted(pack["resolved"]["limits"].items(), key=itemgetter(0)):
             yield f"limit {harmless_name(name).replace('_', ' ')}{of}", limit["citation"]
