@@ -7,6 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from cli.ran import ROOT, Ran
+from garboard.documents import shipped_folder
 from garboard.trail import read_trail
 
 LAYER = """\
@@ -75,7 +76,7 @@ def test_show(garboard: Callable[..., Ran]) -> None:
 
 def test_the_trail_overwrites_no_pack_below(garboard: Callable[..., Ran]) -> None:
     Path("house.yaml").write_text(LAYER, "utf-8")
-    below = ROOT / "rulepacks" / "small-craft-lithium" / "rules" / "places.yaml"
+    below = shipped_folder("rulepacks") / "small-craft-lithium" / "rules" / "places.yaml"
     before = below.read_bytes()
     assert "trail-over-input" in garboard("assess", RECORD, "--pack", "./house.yaml",
                                           "--trail", below).err

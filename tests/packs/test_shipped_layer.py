@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from garboard.assembly import open_workshop
@@ -10,7 +12,7 @@ from garboard.packs import CheckedPack, read_dispensations
 from garboard.packs.table import with_table
 
 FOLDER = shipped_folder("rulepacks") / "house-rules-example"
-RECORD = shipped_folder("rulepacks").parent / "examples" / "river-survey-launch"
+RECORD = Path(__file__).parents[2] / "examples" / "river-survey-launch"
 WORKSHOP = open_workshop()
 AGREED = read_dispensations(FOLDER / "dispensations" / "reed-warbler.yaml")
 
