@@ -11,6 +11,7 @@ ratings are all recorded, apart from those of ``gaps``.
 | ``chain`` | one battery, bus after bus in a row, each with a load |
 | ``bank`` | batteries in parallel, each on a run of its own, and one load |
 | ``ladder`` | two rows of buses joined at every step: rings throughout |
+| ``both`` | the tree with its negative side traced too, run by run |
 | ``gaps`` | the tree with every third length and rating not recorded |
 """
 
@@ -140,6 +141,24 @@ def _ladder(count: int) -> Data:
     return _record(2, list(dict.fromkeys(rows[0] + rows[1])), steps, runs.made)
 
 
+def _both(count: int) -> Data:
+    data = _tree(count // 2)
+    there, number = data["runs"], 0
+    for run in list(there):
+        ends = [run[end] if run[end] == "main" or run[end].startswith("bus") else
+                f"{run[end]}.negative" for end in ("from", "to")]
+        start, end = (each.replace("main", "main-negative").replace("bus", "back")
+                      if "." not in each else each for each in ends)
+        there.append({"id": f"back-{run['id']}", "from": start, "to": end, "through": [
+            {"conductor": {"id": f"n-{number}", "size": "35 mm2", "length": "3 m",
+                           "insulation": "105 °C", "crosses": ["hold"]}}]})
+        number += 1
+    data["buses"] += [{"id": each["id"].replace("main", "main-negative").replace("bus", "back")}
+                      for each in data["buses"]]
+    data["wiring"] = {"returns": "own runs"}
+    return data
+
+
 def _gaps(count: int) -> Data:
     data = _tree(count)
     for number, part in enumerate(_parts(data)):
@@ -157,5 +176,5 @@ def _parts(data: Data) -> Iterator[Data]:
 
 SHAPES: Final[Mapping[str, Callable[[int], Data]]] = {
     "tree": _tree, "star": _star, "bare": _bare, "chain": _chain, "bank": _bank,
-    "ladder": _ladder, "gaps": _gaps,
+    "ladder": _ladder, "both": _both, "gaps": _gaps,
 }

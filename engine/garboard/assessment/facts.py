@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from garboard.documents import Document
@@ -34,12 +35,16 @@ def _with_parts(thing: Thing) -> Iterator[Thing]:
 
 
 def _fact(subject: str, name: str, fact: Fact) -> dict[str, Any]:
-    field = SUBJECTS[subject].fields.get(name)
     data: dict[str, Any] = {"value": value_as_data(fact.value), "written": fact.written}
-    if field is not None and field.dimension is not None:
-        data["unit"] = DIMENSIONS[field.dimension].unit
-    said = {"from": fact.origin, "method": fact.method, "note": fact.note}
-    data |= {key: text for key, text in said.items() if text is not None}
+    unit = _unit(subject, name)
+    if unit is not None:
+        data["unit"] = unit
+    if fact.origin is not None:
+        data["from"] = fact.origin
+    if fact.method is not None:
+        data["method"] = fact.method
+    if fact.note is not None:
+        data["note"] = fact.note
     if fact.evidence:
         data["evidence"] = list(fact.evidence)
     if fact.extras:
@@ -47,6 +52,13 @@ def _fact(subject: str, name: str, fact: Fact) -> dict[str, Any]:
     if isinstance(fact.value, Bounds):
         data["basis"] = list(fact.value.basis)
     return data
+
+
+@cache
+def _unit(subject: str, name: str) -> str | None:
+    """The canonical unit of a field, where it has one."""
+    field = SUBJECTS[subject].fields.get(name)
+    return None if field is None or field.dimension is None else DIMENSIONS[field.dimension].unit
 
 
 def places_of(record: Record, document: Document | None) -> dict[str, dict[str, Any]]:

@@ -11,6 +11,7 @@ from garboard.reports.to_find_out import to_find_out
 from garboard.trail import COVERS_PART, Finding, Trail
 
 FORMAT: Final = "assessment-summary/1"
+_ENCODER: Final = json.JSONEncoder(ensure_ascii=True, allow_nan=False)
 
 
 def json_report(trail: Trail) -> str:
@@ -31,7 +32,7 @@ def _in_lines(part: object) -> str:
 
 
 def _encoded(data: object) -> str:
-    return json.dumps(data, ensure_ascii=True, allow_nan=False)
+    return _ENCODER.encode(data)
 
 
 def summary_of(trail: Trail) -> dict[str, Any]:
