@@ -49,14 +49,14 @@ class Feed:
 class Feeds:
     """Answers for all conductors; regions, and what lies beyond each device, are found once."""
 
-    def __init__(self, nodes: Iterable[str], branches: Iterable[Edge], ways: Ways,
+    def __init__(self, nodes: Iterable[str], ways: Ways,
                  at: Mapping[Kind, Mapping[str, Iterable[str]]]) -> None:
         """``at`` gives the batteries, sources and loads by kind and node."""
         self._ways, self._at = ways, at
         self._counted: dict[str, _Counted] = {}
         self._found: dict[str, tuple[Feed, Feed]] = {}
         self._regions: dict[str, Region] = {}
-        inside = Ways(nodes, (edge for edge in branches if edge.kind != "device"))
+        inside = ways.past_no_device()
         for node in nodes:
             if node not in self._regions:
                 region = Region(inside, node)

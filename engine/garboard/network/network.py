@@ -150,7 +150,7 @@ class Network:
                 if node != layout.reference:
                     batteries.setdefault(node, []).append(edge.id)
         loads = (load.id for load in listed(self._record, "load"))
-        return Feeds(layout.nodes, layout.branches, self._ways, {
+        return Feeds(layout.nodes, self._ways, {
             "battery": batteries,
             "source": {edge.end: (edge.id,) for edge in layout.injectors},
             "load": {layout.positive(load): (load,) for load in loads}})

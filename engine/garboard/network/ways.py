@@ -26,6 +26,13 @@ class Ways:
             self._steps[branch.start].append(Step(branch, branch.end, branch.start))
             self._steps[branch.end].append(Step(branch, branch.start, branch.end))
 
+    def past_no_device(self) -> Ways:
+        """The ways that pass no device."""
+        inside = Ways((), ())
+        inside._steps = {node: [step for step in steps if step.edge.kind != "device"]
+                         for node, steps in self._steps.items()}
+        return inside
+
     def steps(self, node: str) -> list[Step]:
         """The steps that leave a node."""
         return self._steps[node]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import traceback
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -96,9 +96,9 @@ class Figures:
 
     # finding what an item does not hold yet ------------------------------------------------------
     def _find(self, item: Item, name: str) -> object:
-        quantity = self.registry.find(item.subject, name)
-        if quantity is not None:
-            return self._compute(item, quantity)
+        known = self.registry.find(item.subject, name)
+        if known is not None:
+            return self._compute(item, *known)
         subject = SUBJECTS[item.subject]
         if name in subject.relations:
             return self._related(item, name)
@@ -133,7 +133,7 @@ class Figures:
         return tuple(self._item(part) for part in parts)
 
     # computing -----------------------------------------------------------------------------------
-    def _compute(self, item: Item, quantity: Quantity) -> object:
+    def _compute(self, item: Item, quantity: Quantity, needs: tuple[Need, ...]) -> object:
         key = f"{item.id}.{quantity.name}"
         if key in self._open:
             chain = list(self._open)
@@ -143,7 +143,7 @@ class Figures:
         try:
             arguments: dict[str, object] = {}
             inputs: list[tuple[str, tuple[str, ...]]] = []
-            for need in self.registry.needs[quantity.full_name]:
+            for need in needs:
                 arguments[need.argument], keys = self._needed(item, need)
                 inputs.append((need.argument, keys))
             value, table_rows, remarks = self._call(key, quantity, arguments)
@@ -156,8 +156,8 @@ class Figures:
     def _call(self, key: str, quantity: Quantity, arguments: dict[str, object],
               ) -> tuple[object, tuple[str, ...], tuple[str, ...]]:
         """The value, the table rows read and the remarks."""
-        unknown = _joined(arguments.values())
-        if unknown is not None and (quantity.unknowns == "joined" or unknown.is_error):
+        unknown = _joined(arguments.values(), failures_only=quantity.unknowns == "passed")
+        if unknown is not None:
             return unknown, (), ()
         try:
             result = quantity.function(**arguments)
@@ -215,17 +215,20 @@ def _follow(item: Item, names: tuple[str, ...], keys: list[str]) -> object:
     if len(names) == 1:
         keys.append(f"{item.id}.{names[0]}")
         return value
+    rest = names[1:]
     if isinstance(value, Item):
-        return _follow(value, names[1:], keys)
+        return _follow(value, rest, keys)
     if isinstance(value, tuple):
-        return _flat(_follow(each, names[1:], keys) for each in value)
+        return _flat([_follow(each, rest, keys) for each in value])
     keys.append(f"{item.id}.{names[0]}")
     if value is None:
         return Unknown.because(OUTSIDE_METHOD, f"{item.id}.{names[0]}", "there is none")
     return value
 
 
-def _flat(parts: Any) -> tuple[object, ...]:
+def _flat(parts: list[object]) -> tuple[object, ...]:
+    if not any(part.__class__ is tuple for part in parts):
+        return tuple(parts)
     flat: list[object] = []
     for part in parts:
         if isinstance(part, tuple):
@@ -235,14 +238,14 @@ def _flat(parts: Any) -> tuple[object, ...]:
     return tuple(flat)
 
 
-def _joined(values: Any) -> Unknown | None:
-    """All single unknowns among the arguments as one, or none; failures inside tuples too."""
+def _joined(values: Iterable[Any], *, failures_only: bool) -> Unknown | None:
+    """The single unknowns among the arguments as one, or none; failures inside tuples too."""
     joined: Unknown | None = None
     for value in values:
-        kind = value.__class__
-        if kind is Unknown:
-            joined = value if joined is None else joined.joined(value)
-        elif kind is tuple:
+        if value.__class__ is Unknown:
+            if not failures_only or value.is_error:
+                joined = value if joined is None else joined.joined(value)
+        elif value.__class__ is tuple:
             for part in value:
                 if part.__class__ is Unknown and part.is_error:
                     joined = part if joined is None else joined.joined(part)

@@ -19,10 +19,8 @@ class Registry:
         for each in quantities:
             self._admit(by_subject, each)
         self.by_subject: Mapping[str, Mapping[str, Quantity]] = MappingProxyType(by_subject)
-        self.needs: Mapping[str, tuple[Need, ...]] = MappingProxyType(
-            {each.full_name: tuple(self._need(each, argument, path)
-                                   for argument, path in each.needs.items())
-             for each in self})
+        self._known = {subject: {each.name: (each, self._needs_of(each)) for each in found.values()}
+                       for subject, found in by_subject.items()}
 
     def __iter__(self) -> Iterator[Quantity]:
         for subject in sorted(self.by_subject):
@@ -32,9 +30,9 @@ class Registry:
     def __len__(self) -> int:
         return sum(map(len, self.by_subject.values()))
 
-    def find(self, subject: str, name: str) -> Quantity | None:
-        """The quantity ``name`` of ``subject``, if there is one."""
-        return self.by_subject[subject].get(name)
+    def find(self, subject: str, name: str) -> tuple[Quantity, tuple[Need, ...]] | None:
+        """The quantity ``name`` of ``subject`` and what it needs, if there is one."""
+        return self._known[subject].get(name)
 
     def named(self, full_name: str) -> Quantity:
         """The quantity of that full name (``bus.fault_current``), or KeyError."""
@@ -56,6 +54,9 @@ class Registry:
             raise PluginError(each.origin, "quantity-clash", found=each.full_name,
                               expected="a name that is neither a recorded field nor a relation")
         by_subject[each.subject][each.name] = each
+
+    def _needs_of(self, each: Quantity) -> tuple[Need, ...]:
+        return tuple(self._need(each, argument, path) for argument, path in each.needs.items())
 
     def _need(self, each: Quantity, argument: str, path: str) -> Need:
         try:

@@ -53,4 +53,6 @@ def merged(one: Causes, other: Causes) -> Causes:
         return one
     if not one:
         return other
+    if len(one) == len(other) == 1:
+        return one + other if one[0].order() < other[0].order() else other + one
     return tuple(sorted({*one, *other}, key=Cause.order))

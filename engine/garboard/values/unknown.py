@@ -30,7 +30,7 @@ class Unknown:
     @classmethod
     def because(cls, reason: str, path: str = "", detail: str = "") -> Unknown:
         """An unknown with a single cause."""
-        return cls((Cause(reason, path, detail),))
+        return _of((Cause(reason, path, detail),))
 
     @property
     def reason(self) -> str:
