@@ -13,7 +13,7 @@ from garboard.network.narrowing import Box, equalised
 from garboard.network.pieces import Ends, Piece, piece, pieces_of
 from garboard.network.ranges import Ranges
 from garboard.network.rest import Question, Rest
-from garboard.network.skeleton import Skeleton
+from garboard.network.skeleton import Signed, Skeleton
 from garboard.network.solution import Solution
 from garboard.network.starmesh import Amount, NoAnswer, Unlimited, loop_current
 from garboard.network.variables import (
@@ -27,6 +27,8 @@ from garboard.values import ASSUMPTION, OUTSIDE_METHOD, Bounds, Number, Unknown,
 
 #: A current below this part of what the loop could carry is rounding, and counts as zero.
 _ROUNDING: Final = 1e-12
+#: Answers to questions of at most this many elements are kept: devices on one bus ask the same.
+_SHORT: Final = 4
 #: For how many places the solutions at the corners are kept; each is as large as the network.
 _KEPT: Final = 32
 
@@ -42,6 +44,7 @@ class Currents:
         self._grounds = GroundsOf(skeleton, ranges, draw)
         self._extremes: dict[tuple[bool, bool], Solution] = {}
         self._corners: dict[int, tuple[Rest, list[Solution] | None]] = {}
+        self._known: dict[tuple[int, tuple[Signed, ...]], tuple[Rest | None, Number | None]] = {}
 
     def current(self, question: Question) -> Number | None:
         """The current asked for in A, signed, rounded to 12 significant digits.
@@ -49,6 +52,15 @@ class Currents:
         Unknown where a value of a battery that matters is unknown, or where the equations leave it
         undetermined; ``None`` where no source reaches.
         """
+        if len(question.elements) > _SHORT:
+            return self._found(question)
+        key = (id(question.rest), question.elements)
+        known = self._known.get(key)
+        if known is None:
+            known = self._known[key] = (question.rest, self._found(question))
+        return known[1]
+
+    def _found(self, question: Question) -> Number | None:
         if self._exactly:
             return self._exact(question)
         grounds = self._grounds_of(question)
