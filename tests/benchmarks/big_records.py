@@ -143,8 +143,8 @@ def _ladder(count: int) -> Data:
 
 def _both(count: int) -> Data:
     data = _tree(count // 2)
-    there, number = data["runs"], 0
-    for run in list(there):
+    there = data["runs"]
+    for number, run in enumerate(list(there)):
         ends = [run[end] if run[end] == "main" or run[end].startswith("bus") else
                 f"{run[end]}.negative" for end in ("from", "to")]
         start, end = (each.replace("main", "main-negative").replace("bus", "back")
@@ -152,7 +152,6 @@ def _both(count: int) -> Data:
         there.append({"id": f"back-{run['id']}", "from": start, "to": end, "through": [
             {"conductor": {"id": f"n-{number}", "size": "35 mm2", "length": "3 m",
                            "insulation": "105 °C", "crosses": ["hold"]}}]})
-        number += 1
     data["buses"] += [{"id": each["id"].replace("main", "main-negative").replace("bus", "back")}
                       for each in data["buses"]]
     data["wiring"] = {"returns": "own runs"}

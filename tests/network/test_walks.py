@@ -56,7 +56,7 @@ ZONES = {
     "two ways that meet again": (
         """pack-1 > w1 > bus-main
            pack-1 > w2 > bus-main
-           bus-main > f0 > load-a""", "pack-1", ["w1", "w2"], ["f0"], ["f0 device"], 0.5, 1.25),
+           bus-main > f0 > load-a""", "pack-1", ["w1", "w2"], ["f0"], ["f0 device"], 0.75, 1.25),
 }
 
 

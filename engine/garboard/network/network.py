@@ -94,6 +94,17 @@ class Network:
         """The side a run is on; on the positive side its return may be folded into it."""
         return self.polarity(self.layout.ends[run][0])
 
+    def return_is_traced(self, run: str) -> bool:
+        """Whether the current of a run to a positive terminal comes back over runs of its own: the
+        negative terminal of that load, source or string (at its lowest battery) is traced."""
+        for node in self.layout.ends[run]:
+            identity, _, terminal = node.partition(".")
+            string = self.string_of.get(identity)
+            lowest = identity if string is None else string.batteries[0]
+            if terminal == "positive" and f"{lowest}.negative" in self.layout.traced:
+                return True
+        return False
+
     def on_path_of_a_battery(self, branch: str) -> bool:
         """Whether a battery's current can reach one of the ends of a part of a run."""
         edge = self.graph.edges[branch]

@@ -4,7 +4,8 @@ It is everything in reach of the positive terminal over conductors, switches and
 passing a protective device. Switches do not protect; a management system's electronics are not in
 the runs at all and so never count. The zone does not go on through another battery: in a string
 each battery has a zone of its own. Where the zone forks, each way to a device, to another terminal
-or to a dead end is a path; where ways meet again, the one over the fewest parts counts.
+or to a dead end is a path, over the fewest parts where ways meet again; a part over which they do
+(the second of two leads side by side) is the last of a path of its own.
 """
 
 from __future__ import annotations
@@ -40,6 +41,8 @@ class Zone:
     switches: tuple[str, ...]
     devices: tuple[str, ...]
     paths: tuple[ZonePath, ...]
+    #: Ways, conductor by conductor, that end where another has led.
+    rings: tuple[tuple[str, ...], ...] = ()
 
     @property
     def closed(self) -> bool:
@@ -48,7 +51,8 @@ class Zone:
 
     def longest(self, lengths: Mapping[str, Number]) -> Number:
         """The length in m of the longest path; 0 when a device sits on the terminal itself."""
-        return largest([_sum(path.conductors, lengths) for path in self.paths] or [0.0])
+        ways = (*(path.conductors for path in self.paths), *self.rings)
+        return largest([_sum(way, lengths) for way in ways] or [0.0])
 
     def total(self, lengths: Mapping[str, Number]) -> Number:
         """The length in m of all its conductors together."""
@@ -66,6 +70,7 @@ def find_zone(battery: str, positive: str, terminals: frozenset[str], ways: Ways
     switches: list[str] = []
     devices: dict[str, None] = {}
     paths: list[ZonePath] = []
+    rings: list[tuple[str, ...]] = []
     for node, came in reached.items():
         if came is not None and came.edge.kind == "conductor":
             conductors.append(came.edge.id)
@@ -82,11 +87,14 @@ def find_zone(battery: str, positive: str, terminals: frozenset[str], ways: Ways
                 ended = True
             elif came is None or edge is not came.edge:
                 _add_closing(edge.id, edge.kind, conductors, switches)
+                if edge.kind == "conductor" and not _leads_over(step.node, node, reached):
+                    rings.append((*_way(node, reached), edge.id))
         if node in terminals and node != positive:
             paths.append(ZonePath(_way(node, reached), node, "terminal"))
         elif not ended and node != positive:
             paths.append(ZonePath(_way(node, reached), node, "dead end"))
-    return Zone(battery, tuple(conductors), tuple(switches), tuple(devices), tuple(paths))
+    return Zone(battery, tuple(conductors), tuple(switches), tuple(devices), tuple(paths),
+                tuple(rings))
 
 
 def _add_closing(identity: str, kind: str, conductors: list[str], switches: list[str]) -> None:
@@ -105,6 +113,14 @@ def _way(node: str, reached: Mapping[str, Step | None]) -> tuple[str, ...]:
             conductors.append(step.edge.id)
         step = reached[step.left]
     return tuple(reversed(conductors))
+
+
+def _leads_over(passed: str, node: str, reached: Mapping[str, Step | None]) -> bool:
+    """Whether the way from the battery to a node leads over another."""
+    step = reached[node]
+    while node != passed and step is not None:
+        node, step = step.left, reached[step.left]
+    return node == passed
 
 
 def _sum(conductors: tuple[str, ...], lengths: Mapping[str, Number]) -> Number:

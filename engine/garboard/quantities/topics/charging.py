@@ -8,7 +8,7 @@ from garboard.network import Circuit
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.item import Item
 from garboard.quantities.spans import low_end, unrecorded
-from garboard.values import Bounds, Number, Truth, Unknown, any_of, quotient, smallest
+from garboard.values import Bounds, Number, Truth, Unknown, any_of, quotient, smallest, total
 
 _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
@@ -19,10 +19,7 @@ _PRACTICE = cite("common practice of the trade", "common practice")
           method="Sum of the greatest output currents of all charging sources connected to it",
           citation=_PRACTICE, valid="all sources charging at once")
 def charging_current_sum(currents: tuple[Number, ...]) -> Number:
-    total: Number = 0.0
-    for current in currents:
-        total = total + current
-    return total
+    return total(currents)
 
 
 @quantity("string.charge_current_limit", dimension="current",
@@ -44,6 +41,8 @@ def charge_current_limit(bank: str, ids: tuple[str, ...], limits: tuple[Number, 
     shares = circuit.shares(bank)
     limit_of = dict(zip(ids, limits, strict=True))
     worst = [_limit_by_share(limit_of[string], share) for string, share in shares.items()]
+    # the shares make one together, so the least is never above this: it only tightens bounds
+    worst.append(total(limits))
     return Figure(smallest(worst), remarks=tuple(
         f"share of {string}: {_percent(share)}" for string, share in shares.items()))
 

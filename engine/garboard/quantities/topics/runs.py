@@ -7,7 +7,7 @@ import math
 from garboard.network import Network
 from garboard.quantities.declaration import cite, quantity
 from garboard.quantities.topics.conductors import COPPER_RESISTIVITY, COPPER_ZERO, copper_at
-from garboard.values import UNRECORDED, Bounds, Number, Unknown, smallest
+from garboard.values import CONFLICT, UNRECORDED, Bounds, Number, Unknown, smallest
 from garboard.values.conductor_size import ConductorSize
 
 _DEFINITION = cite("definition", "definition")
@@ -21,21 +21,36 @@ def carries(network: Network, run: str) -> str:
     return network.carries(run)
 
 
+@quantity("run.return_is_traced", kind="truth", needs={"network": "network", "run": "id"},
+          method="It leads to the positive terminal of a battery, source or load whose negative "
+                 "terminal is traced in runs of its own",
+          citation=_DEFINITION, valid="any run")
+def return_is_traced(network: Network, run: str) -> bool:
+    return network.return_is_traced(run)
+
+
 @quantity("run.returns", kind="text", unknowns="passed",
           needs={"word": "return", "size": "return.size", "length": "return.length",
                  "insulation": "return.insulation", "resistance": "return.resistance",
-                 "own": "return.run", "everywhere": "wiring.returns"},
-          method="How the current comes back, as the run says, else as the whole wiring does: "
-                 "'stated' (size and length, or resistance, or only some of it), 'as "
-                 "outgoing', 'neglected' or 'own runs'",
+                 "own": "return.run", "traced": "return_is_traced",
+                 "everywhere": "wiring.returns"},
+          method="How the current comes back: 'own runs' where those are traced, else as the run "
+                 "says, else as the whole wiring does: 'stated' (size and length, or resistance, "
+                 "or only some of it), 'as outgoing', 'neglected' or 'own runs'. A run that says "
+                 "what its traced return is like contradicts it",
           citation=_DEFINITION, valid="any run")
 def returns(word: str | Unknown, size: ConductorSize | Unknown, length: Number,
-            insulation: Number, resistance: Number, own: str | Unknown,
+            insulation: Number, resistance: Number, own: str | Unknown, traced: bool,
             everywhere: str | Unknown) -> str | Unknown:
     if not isinstance(own, Unknown):
         return "own runs"
     if not all(isinstance(each, Unknown) for each in (size, length, insulation, resistance)):
-        return "stated"
+        word = "stated"
+    if traced and not isinstance(word, Unknown) and word in ("stated", "as outgoing"):
+        return Unknown.because(CONFLICT, detail="the run says what its return is like, and the "
+                                                "negative terminal is traced in another run")
+    if traced:
+        return "own runs"
     if not isinstance(word, Unknown):
         return word
     return everywhere if not isinstance(everywhere, Unknown) else word.joined(everywhere)
@@ -74,4 +89,4 @@ def return_cold_resistance(stated: Number, size: ConductorSize | Unknown, length
     return length * COPPER_RESISTIVITY / size.area_mm2 * copper_at(temperature)
 
 
-QUANTITIES = (carries, returns, outgoing_length, return_cold_resistance)
+QUANTITIES = (carries, return_is_traced, returns, outgoing_length, return_cold_resistance)
