@@ -109,7 +109,8 @@ def by_hand(facts: Facts) -> dict[str, Any]:
         "protection_rating": [min(sum(facts["rating"][each] for each in group)
                                   for group in PROTECTED_BY[wire]) for wire in CONDUCTORS],
         "charging_current_sum": sum(facts["source_current"]),
-        "charge_current_limit": _ranges(facts["charge_limit"] / shares).min(axis=0),
+        "charge_current_limit": np.minimum(_ranges(facts["charge_limit"] / shares).min(axis=0),
+                                           np.sum(facts["charge_limit"])),
     }
 
 
