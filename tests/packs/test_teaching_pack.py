@@ -1,4 +1,4 @@
-"""The teaching pack: twelve rules in order, one mistake each on the exercise boat, worked by hand."""
+"""The teaching pack: twelve rules in order, each with one mistake on the exercise boat."""
 
 from __future__ import annotations
 
