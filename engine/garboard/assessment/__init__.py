@@ -3,7 +3,8 @@
 from garboard.assessment.answering import Answers, answers_of
 from garboard.assessment.assess import Assessment, assess
 from garboard.assessment.day import Day, assessment_day
+from garboard.assessment.replay import packs_of, replay
 
 __all__ = [
-    "Answers", "Assessment", "Day", "answers_of", "assess", "assessment_day",
+    "Answers", "Assessment", "Day", "answers_of", "assess", "assessment_day", "packs_of", "replay",
 ]

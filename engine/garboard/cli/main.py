@@ -17,6 +17,7 @@ COMMANDS = {
     "assess": ("garboard.cli.assess", "Check records against rule packs and write the trail."),
     "pack": ("garboard.cli.pack", "Look into a rule pack."),
     "quantities": ("garboard.cli.quantities", "List the figures that can be computed, or one."),
+    "replay": ("garboard.cli.replay", "Make an assessment again from its trail alone."),
     "report": ("garboard.cli.report", "Write the report of a trail as a page to read and print."),
 }
 

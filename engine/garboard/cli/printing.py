@@ -31,6 +31,13 @@ def show_report(trail: Trail, written_to: Path, *, as_json: bool, us_units: bool
     click.echo(for_encoding(text, sys.stdout.encoding), color=screen.colour)
 
 
+def show_text(text: str) -> None:
+    """A text of reports, in the characters that standard output has."""
+    from garboard.reports import for_encoding
+
+    click.echo(for_encoding(text, sys.stdout.encoding))
+
+
 def show_warning(problem: Problem) -> None:
     """A warning, in the form of all problems."""
     click.echo(render(problem), err=True)

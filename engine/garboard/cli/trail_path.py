@@ -34,5 +34,14 @@ def trail_paths(records: Sequence[str], asked: str | None,
     return tuple(paths)
 
 
+def keep_apart(target: str, *inputs: str) -> None:
+    """CommandRefused when a file to write is one of the files that are read."""
+    for each in inputs:
+        if _real(each) == _real(target):
+            raise CommandRefused([Problem("output-over-input", Place(file=target),
+                                          found=f"the same file as {each}",
+                                          hint="name another file to write")])
+
+
 def _real(path: str | Path) -> Path:
     return Path(path).resolve()

@@ -2,10 +2,11 @@
 
 from garboard.reports.machine import json_report
 from garboard.reports.pack_text import nearest_piece, pack_text, piece_text
+from garboard.reports.replayed import Replayed, replay_json, replay_text, replayed
 from garboard.reports.screen import Screen, for_encoding, screen_of
 from garboard.reports.terminal import terminal_report
 
 __all__ = [
-    "Screen", "for_encoding", "json_report", "nearest_piece", "pack_text", "piece_text",
-    "screen_of", "terminal_report",
+    "Replayed", "Screen", "for_encoding", "json_report", "nearest_piece", "pack_text",
+    "piece_text", "replay_json", "replay_text", "replayed", "screen_of", "terminal_report",
 ]

@@ -11,8 +11,9 @@ from garboard.trail.encoded import Encoded, encoded, encoded_list, encoded_objec
 from garboard.trail.findings import Finding, in_finding_order
 from garboard.trail.outcome import outcome_of
 from garboard.trail.trail import Trail
+from garboard.trail.upgrades import STEPS
 
-FORMAT: Final = "trail/1"
+FORMAT: Final = f"trail/{len(STEPS) + 1}"
 Data = Mapping[str, Any]
 
 
@@ -50,7 +51,12 @@ def make_trail(*, date: str, date_from: Literal["survey", "command line"], recor
 
 
 def trail_bytes(trail: Trail) -> bytes:
-    """The whole trail document in canonical bytes, with a line feed at its end."""
+    """The whole trail document in canonical bytes, with a line feed at its end.
+
+    ValueError for one that was brought up from an older format: its digest is that of its file.
+    """
+    if trail.brought_up_from is not None:
+        raise ValueError(f"a trail brought up from {trail.brought_up_from} is not written again")
     return b'{"about":%b,"assessment":%b,"digest":%b,"format":%b}\n' % (
         canonical_bytes(trail.about), trail.canonical,
         canonical_bytes(trail.digest), canonical_bytes(trail.document["format"]))

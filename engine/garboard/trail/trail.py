@@ -50,10 +50,15 @@ class Statement:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Trail:
-    """A trail document; treat it as frozen. ``canonical`` are the bytes that the digest covers."""
+    """A trail document; treat it as frozen. ``canonical`` are the bytes that the digest covers.
+
+    ``brought_up_from`` is the older format of one that was brought up, ``None`` for all others;
+    its digest and canonical bytes are still those of its file.
+    """
 
     document: Data
     canonical: bytes = field(repr=False)
+    brought_up_from: str | None = field(default=None, kw_only=True)
     _rules: Mapping[tuple[str, str], Data] = field(init=False, repr=False)
 
     def __post_init__(self) -> None:

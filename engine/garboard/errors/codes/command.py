@@ -14,6 +14,9 @@ CODES: dict[str, tuple[str, str]] = {
         "No date for the assessment",
         "The date of the assessment is given with --on, else it is the survey's date in the "
         "record. Nothing is taken from the clock."),
+    "output-over-input": (
+        "An output would overwrite an input",
+        "The file to write is one of the files that are read. Name another file."),
     "pack-has-none": (
         "The pack has no such rule or limit",
         "garboard pack show lists the rules and limits of a pack by name."),
