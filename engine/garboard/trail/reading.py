@@ -67,7 +67,8 @@ def _of_known_format(document: Document, newest: int) -> tuple[dict[str, Any], i
     if int(version[1]) > newest:
         raise TrailRefused([Problem(
             "trail-format-newer", document.place(["format"]), version[0],
-            f"trail/{newest} or older", "use the version of the program that wrote it, or a newer one")])
+            f"trail/{newest} or older",
+            "use the version of the program that wrote it, or a newer one")])
     return data, int(version[1])
 
 
