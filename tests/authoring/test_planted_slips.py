@@ -22,7 +22,12 @@ SLIPS = (("<=", "<"), (">=", ">"), ("<=", ">="), (">=", "<="), ("==", "!="), ("!
          (r"\bany\(", "all("), (r"\bmax\(", "min("), (r"\bmin\(", "max("), (r"\bsum\(", "max("))
 PACKS = sorted(each.name for each in shipped_folder("rulepacks").iterdir() if each.is_dir())
 #: Slips that are tried, by pack.
-LEAST = {"house-rules-example": 1, "small-craft-lithium": 160, "teaching-first-steps": 20}
+LEAST = {
+    "house-rules-example": 1,
+    "small-craft-dc": 130,
+    "small-craft-lithium": 160,
+    "teaching-first-steps": 20,
+}
 
 
 def slips(rule: Rule) -> Iterator[tuple[str, str]]:

@@ -131,12 +131,12 @@ class Network:
         return {island: tuple(banks.values()) for island, banks in found.items()}
 
     # walks ---------------------------------------------------------------------------------------
-    def zone(self, battery: str) -> Zone | Unknown:
-        """The unprotected zone behind the positive terminal of a battery."""
-        positive = self.graph.edges[battery].end
+    def zone(self, feeder: str) -> Zone | Unknown:
+        """The unprotected zone behind the positive terminal of a battery or charging source."""
+        positive = self.layout.positive(feeder)
         if positive not in self.layout.traced:
             return Unknown.because(NOT_RECORDED, RUNS, f"no run leads to {positive}")
-        return find_zone(battery, positive, self._terminals, self._ways)
+        return find_zone(feeder, positive, self._terminals, self._ways)
 
     @cached_property
     def _terminals(self) -> frozenset[str]:

@@ -12,11 +12,16 @@ from garboard.quantities.topics import (
     charging,
     cold,
     conductors,
+    derating,
     devices,
     faults,
+    federal,
+    grounding,
     heating,
     lead_acid,
     loads,
+    nominal,
+    placement,
     protection,
     ratings,
     resistances,
@@ -32,9 +37,10 @@ from garboard.quantities.topics import (
     zones,
 )
 
-TOPICS = (ampacity, batteries, charging, cold, conductors, devices, faults, heating, lead_acid,
-          loads, protection, ratings, resistances, runs, sharing, smallest_faults, stopping,
-          supply, time_constants, voltages, window, withstand, zones)
+TOPICS = (ampacity, batteries, charging, cold, conductors, derating, devices, faults, federal,
+          grounding, heating, lead_acid, loads, nominal, placement, protection, ratings,
+          resistances, runs, sharing, smallest_faults, stopping, supply, time_constants, voltages,
+          window, withstand, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"
 
 

@@ -1,0 +1,40 @@
+"""Figures that 33 CFR Part 183 Subpart I speaks of and no record states as they stand there."""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+from garboard.quantities.declaration import cite, quantity
+from garboard.quantities.spans import high_end, low_end, unrecorded
+from garboard.values import OUTSIDE_METHOD, Number, Unknown, smallest
+
+#: 90 pounds of force in N, standard gravity in m/s², and the temperature of a machine's rating.
+MOST_PULL: Final = 90 * 4.4482216152605
+GRAVITY: Final = 9.80665
+RATED_AT: Final = 60.0
+
+
+@quantity("battery.test_pull", dimension="force", needs={"mass": "mass"},
+          method="The lesser of 90 pounds and twice its weight",
+          citation=cite("33 CFR 183.420(a)", "read"), valid="any battery")
+def test_pull(mass: Number) -> Number:
+    return smallest([MOST_PULL, mass * (2 * GRAVITY)])
+
+
+@quantity("source.rated_current_at_60", dimension="current",
+          needs={"rated": "rated_current", "at": "rated_temperature"},
+          method="Its rated current where that holds at 60 °C; at most that where it holds at "
+                 "less, at least that where it holds at more",
+          citation=cite("33 CFR 183.460(b)", "from memory"),
+          valid="machines that give less the hotter they are")
+def rated_current_at_60(rated: Number, at: Number) -> Number:
+    if low_end(at) == RATED_AT == high_end(at):
+        return rated
+    low = low_end(rated) if low_end(at) >= RATED_AT else 0.0
+    high = high_end(rated) if high_end(at) <= RATED_AT else math.inf
+    why = Unknown.because(OUTSIDE_METHOD, detail="the current at 60 °C is not on record")
+    return unrecorded(low, high, why.joined(rated).joined(at))
+
+
+QUANTITIES = (test_pull, rated_current_at_60)
