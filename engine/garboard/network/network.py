@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
@@ -204,6 +204,21 @@ class Network:
         """The devices met first on every way from the positive terminal of a battery."""
         zone = self.zone(battery)
         return zone if isinstance(zone, Unknown) else zone.devices
+
+    def loads_fed(self, bank: str, opened: Collection[str]) -> dict[str, bool | Unknown]:
+        """Whether a bank feeds each load while some switches are open and all others closed.
+
+        Unknown for a load that no run leads to."""
+        reached: set[str] = set()
+        for string in self.bank(bank).strings:
+            reached.update(node for node, _ in self._ways.walk(string.positive, opened))
+        fed: dict[str, bool | Unknown] = {}
+        for load in listed(self._record, "load"):
+            terminal = self.layout.positive(load.id)
+            traced = terminal in self.layout.traced
+            fed[load.id] = terminal in reached if traced else Unknown.because(
+                NOT_RECORDED, RUNS, f"no run leads to {terminal}")
+        return fed
 
     @cached_property
     def own_devices(self) -> dict[str, str | None]:

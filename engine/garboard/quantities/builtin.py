@@ -18,6 +18,7 @@ from garboard.quantities.topics import (
     federal,
     grounding,
     heating,
+    isolation,
     lead_acid,
     loads,
     nominal,
@@ -37,10 +38,37 @@ from garboard.quantities.topics import (
     zones,
 )
 
-TOPICS = (ampacity, batteries, charging, cold, conductors, derating, devices, faults, federal,
-          grounding, heating, lead_acid, loads, nominal, placement, protection, ratings,
-          resistances, runs, sharing, smallest_faults, stopping, supply, time_constants, voltages,
-          window, withstand, zones)
+TOPICS = (
+    ampacity,
+    batteries,
+    charging,
+    cold,
+    conductors,
+    derating,
+    devices,
+    faults,
+    federal,
+    grounding,
+    heating,
+    isolation,
+    lead_acid,
+    loads,
+    nominal,
+    placement,
+    protection,
+    ratings,
+    resistances,
+    runs,
+    sharing,
+    smallest_faults,
+    stopping,
+    supply,
+    time_constants,
+    voltages,
+    window,
+    withstand,
+    zones,
+)
 MANIFEST = Path(__file__).parent / "manifest.json"
 
 
