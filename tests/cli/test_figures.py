@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -46,6 +47,46 @@ def test_bounds_with_every_internal_resistance_ten_percent_either_way(
     outcomes = {each["id"]: each["outcome"] for each in trail["findings"]}
     assert outcomes["figures/breaks/f0"] == "failed"
     assert outcomes["figures/breaks/f1"] == "passed"
+
+
+def test_a_fuse_whose_resistance_nobody_noted_is_assessed_as_if_it_had_none(
+        garboard: Callable[..., Ran]) -> None:
+    """In the largest fault devices have no resistance unless it is on record: 26.8 V over packs of
+    2.1, 2.1 and 2.4 mΩ with leads of 0.32, 0.42 and 0.52 mΩ in parallel."""
+    text = (HERE / "three-packs.yaml").read_text("utf-8")
+    for written in ("resistance: 0.2 mΩ, ", "resistance: 0.15 mΩ, "):
+        assert written in text
+        text = text.replace(written, "")
+    trail = _trail(garboard, text.replace("current: 20 kA", "current: 1 kA"))
+    value = trail["derivations"]["f0.prospective_current"]["value"]
+    assert value == pytest.approx(26.8e3 * (1 / 2.42 + 1 / 2.52 + 1 / 2.92), rel=1e-9)
+    assert trail["derivations"]["f0.through_current"]["value"] == value
+    outcomes = {each["id"]: each["outcome"] for each in trail["findings"]}
+    assert outcomes["figures/breaks/f0"] == "failed"
+
+
+def test_of_two_fuses_side_by_side_neither_hides_behind_the_other(
+        garboard: Callable[..., Ran]) -> None:
+    """One without resistance would draw all of the current; each may be the one that carries it."""
+    text = (HERE / "three-packs.yaml").read_text("utf-8").replace("resistance: 0.15 mΩ, ", "")
+    text += ("  - {id: second-feed, from: main-bus, to: panel, through: [{fuse: {id: f9, "
+             "breaks: [{current: 20 kA, voltage: 125 V DC}]}}, "
+             "{conductor: {id: c9, resistance: 0.9 mΩ}}]}\n")
+    beyond = _trail(garboard, text)["derivations"]["f0.prospective_current"]["value"]
+    assert beyond == pytest.approx(28672, rel=1e-4)
+    meeting = text.replace(", {conductor: {id: c9, resistance: 0.9 mΩ}}", "").replace(
+        "      - conductor: {id: c0, resistance: 0.9 mΩ}\n", "")
+    trail = _trail(garboard, meeting)
+    for device in ("f0", "f9"):
+        for name in ("prospective", "through"):
+            value = trail["derivations"][f"{device}.{name}_current"]["value"]
+            assert value == pytest.approx(28672, rel=1e-4)
+
+
+def _trail(garboard: Callable[..., Ran], text: str) -> dict[str, Any]:
+    Path("record.yaml").write_text(text, "utf-8")
+    ran = garboard("assess", "record.yaml", "--pack", HERE / "figures-pack.yaml")
+    return ran.trail("record.trail.json")["assessment"]
 
 
 def test_common_practice_of_the_trade_four_batteries_of_ten_kiloamperes(

@@ -72,6 +72,13 @@ class Drawing:
         ohms = round(self.draw.uniform(least, most), 3)
         return self._spread(self.draw.choice((f"{ohms:g} mΩ", f"{round(ohms * 1000):d} µΩ")))
 
+    def found(self, resistance: Any) -> Any:
+        """A resistance with the temperature it was found at, unless that is what nobody noted."""
+        if self.traits.unrecorded and self.likely(0.5):
+            return resistance
+        leaf = resistance if isinstance(resistance, dict) else {"value": resistance}
+        return {**leaf, "temperature": f"{self.draw.randint(5, 60)} °C"}
+
     def length(self, least: float, most: float) -> str:
         metres = self.draw.uniform(least, most)
         return self.draw.choice((f"{metres:.2f} m", f"{metres * 100:.0f} cm",
@@ -92,7 +99,7 @@ class Drawing:
         if self.likely(0.7):
             data["insulation"] = self.draw.choice(INSULATIONS)
         if self.likely(self.traits.stated):
-            data["resistance"] = self.resistance(0.05, 1.5)
+            data["resistance"] = self.found(self.resistance(0.05, 1.5))
             return {"conductor": data}
         data["size"] = self.draw.choice(METRIC + GAUGES)
         if self.likely(self.traits.unrecorded):
@@ -134,7 +141,9 @@ class Drawing:
         word = self.draw.choice(words)
         if word == "size":
             return {"size": self.draw.choice(METRIC), "length": self.length(0.2, 3)}
-        return {"resistance": self.resistance(0.05, 1)} if word == "resistance" else word
+        if word == "resistance":
+            return {"resistance": self.found(self.resistance(0.05, 1))}
+        return word
 
     def lead(self, fused: bool = True, switched: bool = False) -> list[Data]:
         """Parts in any order: one to three conductors, a device, perhaps a switch."""

@@ -31,10 +31,14 @@ class Part:
 
 
 class Expected:
-    """The figures of one record; ``banks`` says which batteries stand on which bus."""
+    """The figures of one record; ``banks`` says which batteries stand on which bus.
 
-    def __init__(self, sheet: Sheet, banks: dict[str, list[list[str]]]) -> None:
-        self.sheet, self.banks = sheet, banks
+    ``bare``: devices and switches without a resistance on record have none, which is the state the
+    largest fault currents are of; else any that is not negative.
+    """
+
+    def __init__(self, sheet: Sheet, banks: dict[str, list[list[str]]], bare: bool = False) -> None:
+        self.sheet, self.banks, self.bare = sheet, banks, bare
         self.batteries = {each["id"]: each for each in sheet.list("batteries")}
         self.users = {each["id"]: each for key in ("charging_sources", "loads")
                       for each in sheet.list(key)}
@@ -105,13 +109,27 @@ class Expected:
     # resistances ---------------------------------------------------------------------------------
     def _copper(self, name: str, data: Data, beside: list[Part]) -> Figure:
         """Annealed copper of the whole area, as cold as the coldest place of the conductors it
-        lies beside; or as stated."""
+        lies beside; or as stated, brought to that temperature."""
         if "resistance" in data:
-            return self.sheet.figure(f"{name}.resistance", data["resistance"])
+            return self.sheet.figure(f"{name}.resistance", data["resistance"]) * self._cooled(
+                name, data, beside)
         if "size" not in data or "length" not in data:
             return self.sheet.at_least_zero(f"{name}.resistance")
         length = self.sheet.figure(f"{name}.length", data["length"])
         return length / 58 / area(data["size"]) * self._cold(f"{name}.cold", beside)
+
+    def _cooled(self, name: str, data: Data, beside: list[Part]) -> Figure:
+        """From the temperature of the finding to the coldest place; found at no recorded one, it
+        was no colder than that place and no hotter than its insulation allows."""
+        leaf = data["resistance"]
+        crossed = any(part.data.get("crosses") for part in beside)
+        if isinstance(leaf, dict) and "temperature" in leaf:
+            return self._cold(f"{name}.cold", beside) / factor(plain(leaf["temperature"]))
+        if not crossed:
+            return np.ones(self.sheet.count)
+        hottest = factor(plain(data["insulation"])) if "insulation" in data else np.inf
+        least = self._cold(f"{name}.cold", beside).min() / hottest
+        return self.sheet.between(f"{name}.found at", float(least), 1.0)
 
     def _cold(self, name: str, beside: list[Part]) -> Figure:
         """The factor of the coldest place; at most that where one more place is not recorded."""
@@ -119,10 +137,10 @@ class Expected:
                  for part in beside for place in part.data.get("crosses", [])]
         if not known:
             return self.sheet.at_least_zero(name)
-        factor = (min(known) + 234.5) / 254.5
+        least = factor(min(known))
         if all("crosses" in part.data for part in beside):
-            return np.full(self.sheet.count, factor)
-        return self.sheet.between(name, 0.0, factor)
+            return np.full(self.sheet.count, least)
+        return self.sheet.between(name, 0.0, least)
 
     def loop(self, part: Part) -> Figure:
         """A conductor with its share of the way back."""
@@ -149,6 +167,8 @@ class Expected:
             return self.loop(part)
         if "resistance" in part.data:
             return self.sheet.figure(f"{part.id}.resistance", part.data["resistance"])
+        if self.bare:
+            return np.zeros(self.sheet.count)
         return self.sheet.at_least_zero(f"{part.id}.resistance")
 
     def emf(self, battery: str) -> Figure:
@@ -345,6 +365,11 @@ class Expected:
                     feeding.append(part.id)
         closed = not direct and region.isdisjoint(f"{each}.positive" for each in self.users)
         return direct, feeding, devices, closed
+
+
+def factor(temperature: float) -> float:
+    """Copper's resistance at a temperature in °C over that at 20 °C."""
+    return (temperature + 234.5) / 254.5
 
 
 def sides_feed(sides: list[tuple[list[str], list[str], list[str], bool]],

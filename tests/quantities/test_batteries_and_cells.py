@@ -24,23 +24,23 @@ NOT_KNOWN = Unknown.because(NOT_RECORDED, "b.fact")
 
 def test_iec_61660_peak_and_one_second() -> None:
     """Row 64, form from memory: 13.2 V and 4 mΩ give 3 667 A and 3 135 A."""
-    assert peak_fault_current.function(13.2, 4e-3) == pytest.approx(3667, abs=0.5)
-    assert one_second_fault_current.function(13.2, 4e-3) == pytest.approx(3135, abs=0.5)
+    assert peak_fault_current.function(13.2, 4e-3).value == pytest.approx(3667, abs=0.5)
+    assert one_second_fault_current.function(13.2, 4e-3).value == pytest.approx(3135, abs=0.5)
 
 
 def test_the_lead_acid_forms_lie_around_ohms_law() -> None:
     """What needs nobody's memory: the peak is above E/R, a second later it is below."""
     plain = 13.2 / 4e-3
-    assert one_second_fault_current.function(13.2, 4e-3) < plain
-    assert peak_fault_current.function(13.2, 4e-3) > plain
+    assert one_second_fault_current.function(13.2, 4e-3).value < plain
+    assert peak_fault_current.function(13.2, 4e-3).value > plain
 
 
 @pytest.mark.parametrize("chemistry", list(table("chemistries").rows))
 def test_the_lead_acid_forms_are_for_lead_acid_only(chemistry: str) -> None:
-    value = iec61660_emf.function(chemistry, 13.2, 6)
+    value = iec61660_emf.function(chemistry, 13.2, 6).value
     if chemistry in ("AGM", "gel", "flooded", "lead-carbon"):
         assert value == 13.2
-        assert iec61660_emf.function(chemistry, NOT_KNOWN, 6) == pytest.approx(12.6)
+        assert iec61660_emf.function(chemistry, NOT_KNOWN, 6).value == pytest.approx(12.6)
     else:
         assert isinstance(value, Unknown)
         assert value.reason == OUTSIDE_METHOD
@@ -96,7 +96,8 @@ AGEING = [
                          ids=[row[0] for row in AGEING])
 def test_greatest_source_resistance(what: str, chemistry: str, at: object, charge: object,
                                     coldest: object, expected: object) -> None:
-    value = greatest_source_resistance.function("b", 2e-3, chemistry, at, charge, True, coldest)
+    value = greatest_source_resistance.function("b", 2e-3, chemistry, at, charge, True,
+                                                coldest).value
     if expected == "open":
         assert isinstance(value, Bounds)
         assert (value.lo, value.hi) == (2e-3, float("inf"))
@@ -138,6 +139,6 @@ def test_how_a_resistance_was_found(how: str, expected: bool | None) -> None:
 
 
 def test_a_resistance_found_with_ac_is_a_lower_end() -> None:
-    value = greatest_source_resistance.function("b", 2e-3, "LFP", -5.0, 0.1, False, -5.0)
+    value = greatest_source_resistance.function("b", 2e-3, "LFP", -5.0, 0.1, False, -5.0).value
     assert isinstance(value, Bounds)
     assert (value.lo, value.hi) == (2e-3, float("inf"))

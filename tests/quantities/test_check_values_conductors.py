@@ -11,19 +11,22 @@ import math
 import pytest
 
 from garboard.quantities import table
+from garboard.quantities.copper import copper_at, resistance_at_20
 from garboard.quantities.topics.ampacity import (
     ampacity_bundled,
     bundling_factor,
     engine_space_factor,
     metric_ampacity,
 )
-from garboard.quantities.topics.conductors import COPPER_RESISTIVITY, ampacity, copper_at
+from garboard.quantities.topics.conductors import ampacity
 from garboard.quantities.topics.heating import constant_k, heated
-from garboard.quantities.topics.loads import SMALL_CRAFT_CONSTANT
 from garboard.quantities.topics.resistances import greatest_resistance_at_20
 from garboard.values import Bounds, Unknown
 from garboard.values.conductor_size import awg_area_mm2, awg_size, read_size
 
+#: Ω·mm²/m of annealed copper at 20 °C, and V·mm²/(A·m) of the small-craft formula.
+COPPER_RESISTIVITY = resistance_at_20(1.0, 1.0)
+SMALL_CRAFT_CONSTANT = table("drop-constant-iso10133").rows["copper"]["constant"]
 CIRCULAR_MIL = math.pi / 4 * 0.0254 ** 2
 FOOT = 0.3048
 

@@ -19,8 +19,8 @@ def build_network(record: Record) -> Network:
     ways = Ways(layout.nodes, layout.branches)
     buses = tuple(bus.id for bus in listed(record, "bus"))
     banks = find_banks(layout, series.strings, buses, ways)
-    graph = Graph(layout.nodes, (*layout.branches, *layout.batteries, *layout.injectors),
-                  layout.reference, _returns(layout, banks))
+    edges = (*layout.branches, *layout.batteries, *layout.injectors, *layout.motors)
+    graph = Graph(layout.nodes, edges, layout.reference, _returns(layout, banks))
     return Network(record, layout, graph, series, banks, ways)
 
 

@@ -44,8 +44,8 @@ class HasGraph(Protocol):
 class SidedCurrent:
     """The larger of the currents through a device for a fault at either of its terminals, in A.
 
-    ``side`` is the terminal at which the fault draws the larger current; ``None`` when that is not
-    known. ``at_from`` and ``at_to`` are the currents for a fault at each terminal.
+    ``side`` is the terminal at which the fault draws, or may draw, the larger current; ``None``
+    when a current is not known. ``at_from`` and ``at_to`` are those for a fault at each terminal.
     """
 
     value: Number
@@ -79,6 +79,11 @@ class Circuit:
     def without(self, *ids: str) -> Circuit:
         """The same with some elements taken out: a switch open, a string disconnected."""
         return Circuit(self._network, *self._values, self._omitted.union(ids))
+
+    def with_resistances(self, resistance: Mapping[str, Number]) -> Circuit:
+        """The same with some resistances in place of its own, in Ω by id."""
+        known, emf, injected = self._values
+        return Circuit(self._network, {**known, **resistance}, emf, injected, self._omitted)
 
     def with_equal_emfs(self) -> Circuit:
         """The same with one EMF everywhere: what is drawn divides by the resistances alone."""
@@ -122,7 +127,7 @@ class Circuit:
             nothing = Unknown.because(OUTSIDE_METHOD, detail="no source reaches this device")
             return SidedCurrent(nothing, None, nothing, nothing)
         sides = (0.0 if at_from is None else at_from, 0.0 if at_to is None else at_to)
-        return SidedCurrent(largest(sides), _larger(*sides), *sides)
+        return SidedCurrent(largest(sides), larger_side(*sides), *sides)
 
     def _through(self, device: str, fault: str, own_resistance: bool,
                  back_to: str | None) -> Number | None:
@@ -215,8 +220,10 @@ def _part(current: Number, total: Number) -> Number:
     return part
 
 
-def _larger(at_from: Number, at_to: Number) -> Side | None:
-    verdict = at_from >= at_to
-    if isinstance(verdict, Unknown):
+def larger_side(at_from: Number, at_to: Number) -> Side | None:
+    """The end at which a fault draws, or may draw, the larger current."""
+    if isinstance(at_from, Unknown) or isinstance(at_to, Unknown):
         return None
-    return "from" if verdict else "to"
+    ends = [(each.hi, each.lo) if isinstance(each, Bounds) else (each, each)
+            for each in (at_from, at_to)]
+    return "from" if ends[0] >= ends[1] else "to"

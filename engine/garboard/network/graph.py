@@ -2,8 +2,8 @@
 
 A conductor, device or switch joins two nodes; a joint does so without any resistance. A battery
 runs from its negative to its positive node and raises the potential from start to end. An injector
-stands for a source that gives a declared current whatever the voltage (a charger's fault
-contribution); it runs from the return to its positive node.
+stands for a source that gives a declared current whatever the voltage (the fault contribution of a
+charger or a running motor); it runs from the return to its positive node.
 """
 
 from __future__ import annotations

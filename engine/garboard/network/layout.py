@@ -40,6 +40,8 @@ class Layout:
     branches: tuple[Edge, ...]
     batteries: tuple[Edge, ...]
     injectors: tuple[Edge, ...]
+    #: Loads that declare what they feed back into a fault, as injectors too.
+    motors: tuple[Edge, ...]
     reference: str
     islands: Islands
     #: Ids of the parts of each run in order, and the two nodes at its ends.
@@ -84,12 +86,14 @@ def lay_out(record: Record) -> Layout:
     reference = _reference(batteries, [bus.id for bus in listed(record, "bus")], nodes, islands)
     nodes[reference] = None
     layout = Layout(
-        nodes=tuple(nodes), branches=tuple(branches), batteries=(), injectors=(),
+        nodes=tuple(nodes), branches=tuple(branches), batteries=(), injectors=(), motors=(),
         reference=reference, islands=islands, parts=parts, ends=ends,
         run_of={branch: run for run, found in parts.items() for branch in found},
         runs_at={node: tuple(found) for node, found in runs_at.items()}, traced=frozenset(runs_at))
     sources = [each.id for each in listed(record, "source") if f"{each.id}.positive" in nodes]
-    return _with_sources(layout, batteries, sources)
+    motors = [each.id for each in listed(record, "load") if f"{each.id}.positive" in nodes
+              and each.facts.get("fault_contribution") is not None]
+    return _with_sources(layout, batteries, sources, motors)
 
 
 def listed(record: Record, subject: str) -> tuple[Thing, ...]:
@@ -127,11 +131,13 @@ def _reference(batteries: list[str], buses: list[str], nodes: Iterable[str],
                 of_batteries[0] if of_batteries else RETURN)
 
 
-def _with_sources(layout: Layout, batteries: list[str], sources: list[str]) -> Layout:
+def _with_sources(layout: Layout, batteries: list[str], sources: list[str],
+                  motors: list[str]) -> Layout:
     def across(identity: str, kind: Kind) -> Edge:
         return Edge(identity, layout.negative(identity), layout.positive(identity), kind)
 
     return Layout(
         layout.nodes, layout.branches, tuple(across(each, BATTERY) for each in batteries),
-        tuple(across(each, INJECTOR) for each in sources), layout.reference, layout.islands,
+        tuple(across(each, INJECTOR) for each in sources),
+        tuple(across(each, INJECTOR) for each in motors), layout.reference, layout.islands,
         layout.parts, layout.ends, layout.run_of, layout.runs_at, layout.traced)

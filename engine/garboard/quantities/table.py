@@ -28,8 +28,8 @@ class Table:
         return self.rows.get(row, {}).get(column)
 
     def reference(self, row: str, column: str) -> str:
-        """How the trail names a cell that was read."""
-        return f"{self.name}: {row}, {column}"
+        """How the trail names a cell that was read, with its figure."""
+        return f"{self.name}: {row}, {column} = {self.rows[row][column]:.12g}"
 
 
 def table_from_data(data: Mapping[str, object]) -> Table:

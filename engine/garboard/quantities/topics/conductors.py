@@ -5,34 +5,20 @@ from __future__ import annotations
 import math
 from functools import lru_cache
 
+from garboard.quantities.copper import CITATION, copper, copper_at, resistance_at_20
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.quantities.spans import unrecorded
+from garboard.quantities.spans import high_end, low_end, unrecorded
 from garboard.quantities.table import table
 from garboard.values import (
     NOT_RECORDED,
     OUTSIDE_METHOD,
-    UNRECORDED,
     Bounds,
     Number,
     Unknown,
-    largest,
     quotient,
     smallest,
 )
 from garboard.values.conductor_size import ConductorSize, awg_names, awg_size
-
-#: Resistivity of annealed copper at 20 °C in Ω·mm²/m: 1/58, IEC 60028.
-COPPER_RESISTIVITY = 1 / 58
-#: Copper's resistance grows in proportion to (this + its temperature in °C): FAA AC 43.13-1B.
-COPPER_ZERO = 234.5
-
-_IEC60028 = cite("IEC 60028 (annealed copper), temperature by FAA AC 43.13-1B page 11-22", "read")
-
-
-def copper_at(temperature: Number) -> Number:
-    """Factor on copper's resistance at 20 °C for another temperature in °C; never below zero."""
-    factor = (temperature + COPPER_ZERO) / (20.0 + COPPER_ZERO)
-    return largest([factor, 0.0]) if isinstance(factor, Bounds) and factor.lo < 0 else factor
 
 
 @quantity("conductor.lowest_temperature", dimension="temperature", unknowns="passed",
@@ -48,24 +34,44 @@ def lowest_temperature(places: tuple[Number, ...] | Unknown) -> Number:
 
 
 @quantity("conductor.cold_resistance", dimension="resistance", unknowns="passed",
-          needs={"stated": "resistance", "size": "size", "length": "length",
-                 "coldest": "lowest_temperature", "insulation": "insulation"},
-          method="Resistance as stated; else a lower bound: annealed copper of the full nominal "
-                 "area at the lowest temperature of the places it lies in. A missing fact leaves "
-                 "a resistance of at least zero",
-          citation=_IEC60028, valid="copper; the largest fault current (cold conductors)")
-def cold_resistance(stated: Number, size: ConductorSize | Unknown, length: Number,
-                    coldest: Number, insulation: Number) -> Number:
+          needs={"stated": "resistance", "found_at": "resistance.temperature", "size": "size",
+                 "length": "length", "coldest": "lowest_temperature", "insulation": "insulation"},
+          method="Resistance as stated, brought from the temperature it was found at to the lowest "
+                 "of the places it lies in; else a lower bound: annealed copper of the full "
+                 "nominal area at that lowest temperature. Found at an unrecorded temperature it "
+                 "may have been as hot as its insulation allows; a stated one without any "
+                 "temperature on record counts as stated. A missing fact leaves a resistance of at "
+                 "least zero",
+          citation=CITATION, valid="copper; the largest fault current (cold conductors)")
+def cold_resistance(stated: Number, found_at: Number, size: ConductorSize | Unknown,
+                    length: Number, coldest: Number, insulation: Number) -> Figure:
     if not isinstance(stated, Unknown):
-        return stated
+        return cooled(stated, found_at, coldest, insulation)
     if isinstance(size, Unknown) or isinstance(length, Unknown):
         missing = stated.joined(size).joined(length)
-        return Bounds(0.0, math.inf, basis=(UNRECORDED,), causes=missing.causes)
-    at_20 = length * COPPER_RESISTIVITY / size.area_mm2
+        return Figure(unrecorded(0.0, math.inf, missing))
+    at_20 = resistance_at_20(length, size.area_mm2)
+    return Figure(at_20 * copper_at(_as_cold_as(coldest, insulation)), copper().rows)
+
+
+def cooled(stated: Number, found_at: Number, coldest: Number, insulation: Number) -> Figure:
+    """A stated resistance of copper at the lowest temperature it meets."""
+    cold = copper_at(_as_cold_as(coldest, insulation))
+    if not isinstance(found_at, Unknown):
+        return Figure(stated * quotient(cold, copper_at(found_at)), copper().rows)
     if isinstance(coldest, Unknown):
-        hottest = math.inf if isinstance(insulation, (Unknown, Bounds)) else insulation
-        coldest = Bounds(-COPPER_ZERO, hottest, basis=(UNRECORDED,), causes=coldest.causes)
-    return at_20 * copper_at(coldest)
+        return Figure(stated, remarks=("as stated: no temperature is on record for it",))
+    hottest = copper_at(max(high_end(coldest), high_end(insulation)))
+    share = unrecorded(low_end(cold) / low_end(hottest), 1.0, found_at.joined(insulation))
+    return Figure(stated * share, copper().rows)
+
+
+def _as_cold_as(coldest: Number, insulation: Number) -> Number:
+    """The lowest temperature of its places; unrecorded, anything its insulation allows."""
+    if not isinstance(coldest, Unknown):
+        return coldest
+    hottest = math.inf if isinstance(insulation, (Unknown, Bounds)) else insulation
+    return unrecorded(-copper().zero, hottest, coldest)
 
 
 @quantity("conductor.loop_resistance", dimension="resistance", unknowns="passed",

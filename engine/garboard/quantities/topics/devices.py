@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
 
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
@@ -21,8 +20,6 @@ from garboard.values import (
 
 _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
-#: Least ratio of the ratings of two gG fuses in series of which only the smaller opens.
-GG_RATIO: Final = 1.6
 
 
 @quantity("device.fed_from_both_sides", kind="truth",
@@ -86,15 +83,15 @@ def series_ratio(network: Network, device: str, rating: Number,
           citation=cite("IEC 60269, discrimination of gG fuse-links", "from memory"),
           valid="gG fuses throughout; of other devices their curves would be needed")
 def opens_before_those_before_it(network: Network, device: str, ratio: Number,
-                                 classes: Mapping[str, str | Unknown]) -> Truth:
+                                 classes: Mapping[str, str | Unknown]) -> Figure:
     for each in (device, *(network.before(device) or ())):
         of = classes[each]
         if isinstance(of, Unknown):
-            return of
+            return Figure(of)
         if of != "gG":
-            return Unknown.because(OUTSIDE_METHOD, detail=f"{each} is of class {of}")
-    verdict: Truth = ratio >= GG_RATIO
-    return verdict
+            return Figure(Unknown.because(OUTSIDE_METHOD, detail=f"{each} is of class {of}"))
+    least = table("discrimination-iec60269-gg")
+    return Figure(ratio >= least.rows["gG"]["ratio"], (least.reference("gG", "ratio"),))
 
 
 @quantity("record.conductors_by_device", kind="opaque",

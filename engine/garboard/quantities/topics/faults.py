@@ -2,57 +2,69 @@
 
 from __future__ import annotations
 
-from garboard.network import Circuit, Network
+from typing import Final
+
+from garboard.network import Circuit, Network, SidedCurrent
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.values import (
-    OUTSIDE_METHOD,
-    UNRECORDED,
-    Bounds,
-    Cause,
-    Number,
-    Unknown,
-    total,
-)
+from garboard.quantities.largest import LargestFaults, contacts_of
+from garboard.values import Number, Unknown, format_value
 
 Ids = tuple[str, ...]
 Numbers = tuple[Number, ...]
 
 _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", "definition")
-_STATE = ("steady current into a dead short; sources at their greatest open-circuit voltage, "
-          "conductors cold; joints of no resistance; of chargers and machines only what is "
-          "declared as their contribution; arcs are not covered")
+_DEFINITION = cite("definition", "definition")
+STATE: Final = (
+    "steady current into a dead short with every source connected: sources at their greatest "
+    "open-circuit voltage, conductors cold, every switch closed that can be, as found or not; "
+    "joints of no resistance, nor devices and switches without one on record; of chargers, "
+    "machines and motors what they declare as their contribution; arcs are not covered")
+#: Kinds of load that turn, and may feed back into a short while they do.
+MOTORS: Final = ("motor", "pump", "bilge pump", "blower", "cranking motor", "windlass", "thruster",
+                 "winch", "propulsion")
 
 
 @quantity("record.declared_contributions", kind="opaque", unknowns="passed",
-          needs={"ids": "sources.id", "values": "sources.fault_contribution"},
-          method="The fault contribution of every charging source that declares one, by its id",
-          citation=cite("definition", "definition"),
-          valid="what is not declared is left out, not taken to be nothing: see the figures' range")
-def declared_contributions(ids: Ids | Unknown, values: Numbers | Unknown) -> dict[str, Number]:
-    if isinstance(ids, Unknown) or isinstance(values, Unknown):
-        return {}
-    return {source: value for source, value in zip(ids, values, strict=True)
-            if not isinstance(value, Unknown)}
+          needs={"ids": "sources.id", "values": "sources.fault_contribution",
+                 "loads": "loads.id", "fed_back": "loads.fault_contribution"},
+          method="The fault contribution of every charging source, and of every load that feeds "
+                 "back as a running motor does, that declares one, by its id",
+          citation=_DEFINITION, version="2",
+          valid="what is not declared is left out, not taken to be nothing: the figures name it")
+def declared_contributions(ids: Ids | Unknown, values: Numbers | Unknown, loads: Ids | Unknown,
+                           fed_back: Numbers | Unknown) -> dict[str, Number]:
+    found: dict[str, Number] = {}
+    for names, amounts in ((ids, values), (loads, fed_back)):
+        if not isinstance(names, Unknown) and not isinstance(amounts, Unknown):
+            found |= {each: amount for each, amount in zip(names, amounts, strict=True)
+                      if not isinstance(amount, Unknown)}
+    return found
 
 
-@quantity("record.motor_contributions", dimension="current", unknowns="passed",
-          needs={"values": "loads.fault_contribution"},
-          method="Sum of the fault contributions that loads (running motors) declare",
-          citation=cite("definition", "definition"),
-          valid="what is not declared is left out, not taken to be nothing: see the figures' range")
-def motor_contributions(values: Numbers | Unknown) -> Number:
-    if isinstance(values, Unknown):
-        return 0.0
-    return total([value for value in values if not isinstance(value, Unknown)])
+@quantity("record.undeclared_contributions", kind="opaque", unknowns="passed",
+          needs={"known": "declared_contributions", "sources": "sources.id", "loads": "loads.id",
+                 "kinds": "loads.kind"},
+          method="The charging sources, and the loads that are motors by their kind, that declare "
+                 "no fault contribution",
+          citation=_DEFINITION, valid="loads with their kind on record")
+def undeclared_contributions(known: dict[str, Number], sources: Ids | Unknown,
+                             loads: Ids | Unknown,
+                             kinds: tuple[str | Unknown, ...] | Unknown) -> Ids:
+    found = [] if isinstance(sources, Unknown) else list(sources)
+    if not isinstance(loads, Unknown) and not isinstance(kinds, Unknown):
+        found += [load for load, kind in zip(loads, kinds, strict=True)
+                  if not isinstance(kind, Unknown) and kind in MOTORS]
+    return tuple(each for each in found if each not in known)
 
 
-def _with_motors(current: Number, motors: Number) -> Number:
-    """What motors declare reaches a short in part or whole: by superposition between 0 and all."""
-    most = motors.hi if isinstance(motors, Bounds) else motors
-    if isinstance(most, Unknown) or most == 0:
-        return current
-    why = Cause(OUTSIDE_METHOD, detail="how much of the motors' contribution reaches the short")
-    return current + Bounds(0.0, most, basis=(UNRECORDED,), causes=(why,))
+@quantity("record.contributions_on_record", kind="truth",
+          needs={"sources": "sources.id", "loads": "loads.id",
+                 "left_out": "undeclared_contributions"},
+          method="Every charging source, and every load that is a motor by its kind, declares what "
+                 "it adds to a short circuit, if only that it is nothing",
+          citation=_DEFINITION, valid="records that list charging sources and loads")
+def contributions_on_record(sources: Ids, loads: Ids, left_out: Ids) -> Figure:
+    return Figure(not left_out, remarks=_remarks(left_out))
 
 
 @quantity("record.largest_fault_circuit", kind="opaque",
@@ -64,8 +76,11 @@ def _with_motors(current: Number, motors: Number) -> Number:
                  "injected": "declared_contributions"},
           method="The DC network with the resistance of every conductor, device and switch, and "
                  "the EMF and source resistance of every battery; a declared fault contribution of "
-                 "a charging source as a current into its terminal",
-          citation=_NODAL, valid=_STATE)
+                 "a charging source or motor as a current into its terminal. Every switch counts "
+                 "as closed",
+          citation=_NODAL, version="2",
+          valid="steady currents; sources at their greatest open-circuit voltage, conductors cold; "
+                "a device or switch without a resistance on record has at least none")
 def largest_fault_circuit(
         network: Network, conductors: Numbers, conductor_ids: Ids, devices: Numbers,
         device_ids: Ids, switches: Numbers, switch_ids: Ids, emfs: Numbers, internal: Numbers,
@@ -77,40 +92,64 @@ def largest_fault_circuit(
     return Circuit(network, resistance, dict(zip(battery_ids, emfs, strict=True)), injected)
 
 
+@quantity("record.largest_faults", kind="opaque",
+          needs={"network": "network", "circuit": "largest_fault_circuit",
+                 "devices": "devices.least_resistance", "device_ids": "devices.id",
+                 "switches": "switches.least_resistance", "switch_ids": "switches.id",
+                 "left_out": "undeclared_contributions"},
+          method="The circuit of the largest fault, a device or switch without a resistance on "
+                 "record having none; where one of no resistance would draw current away from the "
+                 "place asked about, the greatest current over all resistances it may have",
+          citation=_NODAL, valid=STATE)
+def largest_faults(network: Network, circuit: Circuit, devices: Numbers, device_ids: Ids,
+                   switches: Numbers, switch_ids: Ids, left_out: Ids) -> LargestFaults:
+    contacts = contacts_of({**dict(zip(device_ids, devices, strict=True)),
+                            **dict(zip(switch_ids, switches, strict=True))})
+    return LargestFaults(network, circuit, contacts, left_out)
+
+
 @quantity("device.prospective_current", dimension="current",
-          needs={"circuit": "record.largest_fault_circuit", "device": "id",
-                 "motors": "record.motor_contributions"},
+          needs={"faults": "record.largest_faults", "device": "id"},
           method="Current through the device's place with the device replaced by a link, for a "
                  "short at either of its terminals; the larger of the two",
-          citation=_NODAL, valid=_STATE)
-def prospective_current(circuit: Circuit, device: str, motors: Number) -> Figure:
-    return _sided(circuit, device, motors, own_resistance=False)
+          citation=_NODAL, valid=STATE, version="2")
+def prospective_current(faults: LargestFaults, device: str) -> Figure:
+    return sided(faults, faults.through(device, own_resistance=False))
 
 
 @quantity("device.through_current", dimension="current",
-          needs={"circuit": "record.largest_fault_circuit", "device": "id",
-                 "motors": "record.motor_contributions"},
+          needs={"faults": "record.largest_faults", "device": "id"},
           method="Current through the device with its own resistance, for a short at either of "
                  "its terminals; the larger of the two",
-          citation=_NODAL, valid=_STATE)
-def through_current(circuit: Circuit, device: str, motors: Number) -> Figure:
-    return _sided(circuit, device, motors, own_resistance=True)
+          citation=_NODAL, valid=STATE, version="2")
+def through_current(faults: LargestFaults, device: str) -> Figure:
+    return sided(faults, faults.through(device, own_resistance=True))
 
 
-def _sided(circuit: Circuit, device: str, motors: Number, *,
-           own_resistance: bool) -> Figure:
-    sided = circuit.device_current(device, own_resistance=own_resistance)
-    remarks = () if sided.side is None else (f"short at the {sided.side!r} terminal",)
-    return Figure(_with_motors(sided.value, motors), remarks=remarks)
+def sided(faults: LargestFaults, current: SidedCurrent) -> Figure:
+    """The larger of two currents, with a remark for either side."""
+    remarks = tuple(f"short at the {end!r} terminal: {format_value(each, 'current')}"
+                    for end, each in (("from", current.at_from), ("to", current.at_to)))
+    if current.side is not None:
+        remarks = (f"short at the {current.side!r} terminal", *remarks)
+    return Figure(current.value, remarks=(*remarks, *_remarks(faults.left_out)))
 
 
 @quantity("bus.fault_current", dimension="current",
-          needs={"circuit": "record.largest_fault_circuit", "bus": "id",
-                 "motors": "record.motor_contributions"},
-          method="Current into a short at the bus", citation=_NODAL, valid=_STATE)
-def bus_fault_current(circuit: Circuit, bus: str, motors: Number) -> Number:
-    return _with_motors(circuit.fault_current(bus), motors)
+          needs={"faults": "record.largest_faults", "bus": "id"},
+          method="Current into a short at the bus", citation=_NODAL, valid=STATE, version="2")
+def bus_fault_current(faults: LargestFaults, bus: str) -> Figure:
+    return Figure(faults.fault_current(bus), remarks=_remarks(faults.left_out))
 
 
-QUANTITIES = (declared_contributions, motor_contributions, largest_fault_circuit,
-              prospective_current, through_current, bus_fault_current)
+def _remarks(left_out: Ids) -> Ids:
+    if not left_out:
+        return ()
+    shown = ", ".join(left_out[:20]) + ("" if len(left_out) <= 20 else
+                                        f" and {len(left_out) - 20} more")
+    return (f"not counted, for they declare no contribution: {shown}",)
+
+
+QUANTITIES = (declared_contributions, undeclared_contributions, contributions_on_record,
+              largest_fault_circuit, largest_faults, prospective_current, through_current,
+              bus_fault_current)

@@ -10,10 +10,11 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from garboard.network import Circuit
 from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.largest import LargestFaults
 from garboard.quantities.spans import high_end, low_end, unrecorded
 from garboard.quantities.table import table
+from garboard.quantities.topics.faults import STATE, sided
 from garboard.values import (
     OUTSIDE_METHOD,
     UNRECORDED,
@@ -44,12 +45,12 @@ def constant_k(start: float, end: float, metal: str = "copper") -> float:
 
 
 @quantity("conductor.largest_fault_current", dimension="current",
-          needs={"circuit": "record.largest_fault_circuit", "conductor": "id"},
+          needs={"faults": "record.largest_faults", "conductor": "id"},
           method="Current in the conductor for a short at its beginning, fed from either end: its "
                  "own resistance is not counted; the larger of the two",
-          citation=_NODAL, valid="the circuit of the largest fault; arcs are not covered")
-def largest_fault_current(circuit: Circuit, conductor: str) -> Number:
-    return circuit.device_current(conductor, own_resistance=False).value
+          citation=_NODAL, valid=STATE, version="2")
+def largest_fault_current(faults: LargestFaults, conductor: str) -> Figure:
+    return sided(faults, faults.through(conductor, own_resistance=False))
 
 
 @quantity("conductor.withstand_energy", dimension="let_through",

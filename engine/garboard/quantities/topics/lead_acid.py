@@ -2,18 +2,29 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, NamedTuple
 
-from garboard.quantities.declaration import cite, quantity
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.table import table
 from garboard.values import OUTSIDE_METHOD, Number, Unknown, quotient
 
 _IEC61660 = cite("IEC 61660-1:1997", "from memory")
 LEAD_ACID: Final = ("AGM", "gel", "flooded", "lead-carbon")
 _VALID = ("lead-acid only; a short at the battery's own terminals, no conductor counted; not "
           "validated for lithium")
-#: Nominal voltage of a cell in V, and by how much the EMF lies above it where it is not known.
-CELL_VOLTAGE: Final = 2.0
-ABOVE_NOMINAL: Final = 1.05
+
+
+class Factor(NamedTuple):
+    """One factor of the standard, and how a derivation names where it was read."""
+
+    value: float
+    row: str
+
+
+def factor(name: str) -> Factor:
+    """A factor of the standard's table."""
+    factors = table("lead-acid-iec61660-1")
+    return Factor(factors.rows["lead-acid"][name], factors.reference("lead-acid", name))
 
 
 @quantity("battery.iec61660_emf", dimension="voltage", unknowns="passed",
@@ -21,22 +32,25 @@ ABOVE_NOMINAL: Final = 1.05
                  "cells": "cells_in_series"},
           method="Open-circuit voltage as recorded, else 1.05 times 2.0 V per cell",
           citation=_IEC61660, valid=_VALID)
-def iec61660_emf(chemistry: str | Unknown, stated: Number, cells: int | Unknown) -> Number:
+def iec61660_emf(chemistry: str | Unknown, stated: Number, cells: int | Unknown) -> Figure:
     outside = _outside(chemistry)
     if outside is not None:
-        return outside
+        return Figure(outside)
     if not isinstance(stated, Unknown):
-        return stated
-    return stated.joined(cells) if isinstance(cells, Unknown) else (
-        ABOVE_NOMINAL * CELL_VOLTAGE * cells)
+        return Figure(stated)
+    if isinstance(cells, Unknown):
+        return Figure(stated.joined(cells))
+    above, cell = factor("above_nominal"), factor("cell")
+    return Figure(above.value * cell.value * cells, (above.row, cell.row))
 
 
 @quantity("battery.peak_fault_current", dimension="current",
           needs={"emf": "iec61660_emf", "resistance": "source_resistance"},
           method="E / (0.9 R) with R the source resistance: the peak of the short-circuit current",
           citation=_IEC61660, valid=_VALID)
-def peak_fault_current(emf: Number, resistance: Number) -> Number:
-    return quotient(emf, resistance * 0.9)
+def peak_fault_current(emf: Number, resistance: Number) -> Figure:
+    share = factor("peak_resistance")
+    return Figure(quotient(emf, resistance * share.value), (share.row,))
 
 
 @quantity("battery.one_second_fault_current", dimension="current",
@@ -44,8 +58,10 @@ def peak_fault_current(emf: Number, resistance: Number) -> Number:
           method="0.95 E / (0.9 R + 0.1 R) with R the source resistance: the current after a "
                  "second",
           citation=_IEC61660, valid=_VALID)
-def one_second_fault_current(emf: Number, resistance: Number) -> Number:
-    return quotient(emf * 0.95, resistance)
+def one_second_fault_current(emf: Number, resistance: Number) -> Figure:
+    driven, first, more = map(factor, ("second_emf", "peak_resistance", "second_resistance"))
+    return Figure(quotient(emf * driven.value, resistance * (first.value + more.value)),
+                  (driven.row, first.row, more.row))
 
 
 def _outside(chemistry: str | Unknown) -> Unknown | None:

@@ -9,6 +9,7 @@ from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.flows import Case, Flows
 from garboard.quantities.spans import at_least_zero, low_end, size, total_at_least, unrecorded
+from garboard.quantities.table import table
 from garboard.values import (
     OUTSIDE_METHOD,
     Number,
@@ -26,8 +27,7 @@ _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
 _CASE = ("all loads of a load case at once, or all charging sources; what is not recorded leaves "
          "the figure open upwards")
-#: Volts lost per ampere and metre of 1 mm² in the small-craft formula.
-SMALL_CRAFT_CONSTANT = 0.0164
+_CONSTANT = "drop-constant-iso10133"
 
 
 @quantity("load.lowest_working_voltage", dimension="voltage", unknowns="passed",
@@ -228,20 +228,21 @@ def conductor_sizes(ids: Ids, values: tuple[object, ...]) -> dict[str, object]:
           valid="returns as the outgoing conductor, neglected, or of own runs")
 def small_craft_voltage_drop(network: Network, flows: Flows, load: str, bank: str,
                              lengths: Mapping[str, Number], sizes: Mapping[str, object],
-                             loops: Mapping[str, Number]) -> Number:
+                             loops: Mapping[str, Number]) -> Figure:
     parts = circuit_of(network, load, bank)
     if isinstance(parts, Unknown):
-        return parts
+        return Figure(parts)
+    constant = table(_CONSTANT).rows["copper"]["constant"]
     drops: list[Number] = []
     for part in parts:
         if part not in lengths:
             continue
         gauge, current = sizes[part], flows.signed(part, "loads")
         if not isinstance(gauge, ConductorSize) or isinstance(current, Unknown):
-            return gauge if isinstance(gauge, Unknown) else total([current])
+            return Figure(gauge if isinstance(gauge, Unknown) else total([current]))
         length = lengths[part] * loops[part]
-        drops.append(size(current) * length * (SMALL_CRAFT_CONSTANT / gauge.area_mm2))
-    return total(drops)
+        drops.append(size(current) * length * (constant / gauge.area_mm2))
+    return Figure(total(drops), (table(_CONSTANT).reference("copper", "constant"),))
 
 
 @quantity("record.conductor_returns", kind="opaque",

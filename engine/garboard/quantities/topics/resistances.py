@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import math
 
+from garboard.quantities.copper import copper, copper_at, resistance_at_20
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import at_least_zero, high_end, low_end, unrecorded
 from garboard.quantities.table import table
-from garboard.quantities.topics.conductors import COPPER_RESISTIVITY, copper_at, share_of_run
+from garboard.quantities.topics.conductors import share_of_run
 from garboard.values import (
     OUTSIDE_METHOD,
     UNRECORDED,
@@ -93,13 +94,13 @@ def _of_metric(size: ConductorSize, length: Number, stranding: int | Unknown,
 def _of_gauge(size: ConductorSize, length: Number, stated: Number) -> Figure:
     rows = table("resistance-ac43-13-1b")
     most = rows.cell(size.name, "tinned")
-    if most is None or most / _METRES <= COPPER_RESISTIVITY / size.area_mm2:
+    pure = low_end(resistance_at_20(1.0, size.area_mm2))
+    if most is None or most / _METRES <= pure:
         return Figure(Unknown.because(OUTSIDE_METHOD,
                                       detail=f"{rows.title}: no row fits {size.written}"))
     why = stated if isinstance(stated, Unknown) else Unknown.because(OUTSIDE_METHOD)
-    per_metre = Bounds(COPPER_RESISTIVITY / size.area_mm2, most / _METRES, basis=(UNRECORDED,),
-                       causes=why.causes)
-    return Figure(length * per_metre, (rows.reference(size.name, "tinned"),))
+    per_metre = Bounds(pure, most / _METRES, basis=(UNRECORDED,), causes=why.causes)
+    return Figure(length * per_metre, (rows.reference(size.name, "tinned"), *copper().rows))
 
 
 @quantity("conductor.greatest_resistance", dimension="resistance", unknowns="passed",
@@ -119,15 +120,16 @@ def greatest_resistance(stated: Number, drop: Number, drop_at: Number, at_20: Nu
         stated, "resistance as recorded")
     if isinstance(found, Unknown):
         return Figure(at_20 * copper_at(insulation) + joints,
-                      remarks=("standard's maximum at the temperature of the insulation",))
+                      copper().rows, ("standard's maximum at the temperature of the insulation",))
     hottest, least = high_end(copper_at(insulation)), low_end(copper_at(coldest))
     grown = unrecorded(1.0, max(1.0, hottest / least) if least > 0 else math.inf,
                        Unknown.because(OUTSIDE_METHOD,
                                        detail="at which temperature the resistance was found")
                        .joined(insulation).joined(coldest))
     if found is measured:
-        return Figure(measured * grown, remarks=(f"{basis}, with the joints it lay across",))
-    return Figure(found * grown + joints, remarks=(basis,))
+        return Figure(measured * grown, copper().rows,
+                      (f"{basis}, with the joints it lay across",))
+    return Figure(found * grown + joints, copper().rows, (basis,))
 
 
 @quantity("run.return_greatest_resistance", dimension="resistance", unknowns="passed",
@@ -138,15 +140,14 @@ def greatest_resistance(stated: Number, drop: Number, drop_at: Number, at_20: Nu
                  "is not recorded; stated, at least as stated",
           citation=_IEC60228, valid="copper")
 def return_greatest_resistance(stated: Number, size: ConductorSize | Unknown, length: Number,
-                               insulation: Number) -> Number:
+                               insulation: Number) -> Figure:
     if not isinstance(stated, Unknown):
-        return unrecorded(low_end(stated), math.inf, Unknown.because(
-            OUTSIDE_METHOD, detail="at which temperature the return's resistance was found"))
+        return Figure(unrecorded(low_end(stated), math.inf, Unknown.because(
+            OUTSIDE_METHOD, detail="at which temperature the return's resistance was found")))
     if isinstance(size, Unknown) or isinstance(length, Unknown):
-        return unrecorded(0.0, math.inf, stated.joined(size).joined(length))
-    factor = low_end(copper_at(insulation))
-    least = low_end(length) * COPPER_RESISTIVITY / size.area_mm2 * max(factor, 0.0)
-    return unrecorded(least, math.inf, stated)
+        return Figure(unrecorded(0.0, math.inf, stated.joined(size).joined(length)))
+    least = low_end(resistance_at_20(length, size.area_mm2) * copper_at(insulation))
+    return Figure(unrecorded(max(least, 0.0), math.inf, stated), copper().rows)
 
 
 @quantity("conductor.greatest_loop_resistance", dimension="resistance", unknowns="passed",

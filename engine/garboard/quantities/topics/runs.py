@@ -5,9 +5,11 @@ from __future__ import annotations
 import math
 
 from garboard.network import Network
-from garboard.quantities.declaration import cite, quantity
-from garboard.quantities.topics.conductors import COPPER_RESISTIVITY, COPPER_ZERO, copper_at
-from garboard.values import CONFLICT, UNRECORDED, Bounds, Number, Unknown, smallest
+from garboard.quantities.copper import CITATION, copper, copper_at, resistance_at_20
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.spans import unrecorded
+from garboard.quantities.topics.conductors import cooled
+from garboard.values import CONFLICT, Number, Unknown, smallest
 from garboard.values.conductor_size import ConductorSize
 
 _DEFINITION = cite("definition", "definition")
@@ -67,26 +69,26 @@ def outgoing_length(lengths: tuple[Number, ...]) -> Number:
 
 
 @quantity("run.return_cold_resistance", dimension="resistance", unknowns="passed",
-          needs={"stated": "return.resistance", "size": "return.size", "length": "return.length",
-                 "coldest": "conductors.lowest_temperature"},
-          method="Resistance of the return as stated; else a lower bound: annealed copper of the "
-                 "full nominal area at the lowest temperature of the run's conductors. A missing "
-                 "fact leaves a resistance of at least zero",
-          citation=cite("IEC 60028 (annealed copper), temperature by FAA AC 43.13-1B page 11-22",
-                        "read"),
-          valid="copper; the largest fault current (cold conductors)")
-def return_cold_resistance(stated: Number, size: ConductorSize | Unknown, length: Number,
-                           coldest: tuple[Number, ...] | Unknown) -> Number:
-    if not isinstance(stated, Unknown):
-        return stated
-    if isinstance(size, Unknown) or isinstance(length, Unknown):
-        missing = stated.joined(size).joined(length)
-        return Bounds(0.0, math.inf, basis=(UNRECORDED,), causes=missing.causes)
+          needs={"stated": "return.resistance", "found_at": "return.resistance.temperature",
+                 "size": "return.size", "length": "return.length",
+                 "coldest": "conductors.lowest_temperature", "insulation": "return.insulation"},
+          method="Resistance of the return as stated, brought to the lowest temperature of the "
+                 "run's conductors as theirs is; else a lower bound: annealed copper of the full "
+                 "nominal area at that temperature. A missing fact leaves a resistance of at least "
+                 "zero",
+          citation=CITATION, valid="copper; the largest fault current (cold conductors)")
+def return_cold_resistance(stated: Number, found_at: Number, size: ConductorSize | Unknown,
+                           length: Number, coldest: tuple[Number, ...] | Unknown,
+                           insulation: Number) -> Figure:
     temperature = coldest if isinstance(coldest, Unknown) else smallest(coldest)
+    if not isinstance(stated, Unknown):
+        return cooled(stated, found_at, temperature, insulation)
+    if isinstance(size, Unknown) or isinstance(length, Unknown):
+        return Figure(unrecorded(0.0, math.inf, stated.joined(size).joined(length)))
     if isinstance(temperature, Unknown):
-        temperature = Bounds(-COPPER_ZERO, math.inf, basis=(UNRECORDED,),
-                             causes=temperature.causes)
-    return length * COPPER_RESISTIVITY / size.area_mm2 * copper_at(temperature)
+        temperature = unrecorded(-copper().zero, math.inf, temperature)
+    at_20 = resistance_at_20(length, size.area_mm2)
+    return Figure(at_20 * copper_at(temperature), copper().rows)
 
 
 QUANTITIES = (carries, return_is_traced, returns, outgoing_length, return_cold_resistance)

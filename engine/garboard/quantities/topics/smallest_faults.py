@@ -15,7 +15,7 @@ from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import low_end, unrecorded
 from garboard.quantities.table import table
-from garboard.quantities.topics.lead_acid import LEAD_ACID
+from garboard.quantities.topics.lead_acid import LEAD_ACID, factor
 from garboard.values import (
     NOT_RECORDED,
     OUTSIDE_METHOD,
@@ -32,8 +32,6 @@ _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", 
 _STATE = ("steady current into a dead short from one string alone; conductors at their greatest "
           "resistance, hot; cells empty and cold; contributions of chargers not added; arcs, "
           "which draw less, are not covered")
-#: By how much the resistance of a lead-acid battery grows towards the end of its charge and life.
-WORN_LEAD_ACID = 1.7
 
 
 @quantity("battery.open_circuit_voltage_min", dimension="voltage",
@@ -97,19 +95,20 @@ def resistance_found_with_dc(how: str) -> Truth:
                 "measurement is not covered")
 def greatest_source_resistance(battery: str, fresh: Number, chemistry: str | Unknown,
                                found_at: Number, found_full: Number, with_dc: Truth,
-                               coldest: Number) -> Number:
+                               coldest: Number) -> Figure:
     if isinstance(fresh, Unknown):
-        return fresh
+        return Figure(fresh)
     if not isinstance(chemistry, Unknown) and chemistry in LEAD_ACID:
-        return fresh * WORN_LEAD_ACID
+        worn = factor("worn_resistance")
+        return Figure(fresh * worn.value, (worn.row,))
     cold, empty = found_at <= coldest, found_full <= 0.2
     if cold is True and empty is True and with_dc is True:
-        return fresh
+        return Figure(fresh)
     why = Unknown.because(NOT_RECORDED, f"{battery}.internal_resistance",
                           "its resistance when cold, empty and aged")
     for each in (cold, empty, with_dc):
         why = why.joined(each) if isinstance(each, Unknown) else why
-    return unrecorded(low_end(fresh), math.inf, why)
+    return Figure(unrecorded(low_end(fresh), math.inf, why))
 
 
 @quantity("record.smallest_fault_circuit", kind="opaque",

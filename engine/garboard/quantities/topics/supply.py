@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from garboard.network import Circuit, Network
+from garboard.network import Network
 from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.largest import LargestFaults
 from garboard.quantities.spans import total_at_least
+from garboard.quantities.topics.faults import STATE
 from garboard.quantities.topics.loads import circuit_of
 from garboard.values import (
     OUTSIDE_METHOD,
@@ -138,13 +140,12 @@ def loses_supply_with_bank(network: Network, bank: str | Unknown, second: Truth,
 
 
 @quantity("load.fault_current", dimension="current",
-          needs={"network": "network", "circuit": "record.largest_fault_circuit", "load": "id"},
+          needs={"network": "network", "faults": "record.largest_faults", "load": "id"},
           method="Current into a short across its terminals",
           citation=cite("nodal analysis of a resistive network, checked against ngspice",
-                        "definition"),
-          valid="the circuit of the largest fault; arcs are not covered")
-def load_fault_current(network: Network, circuit: Circuit, load: str) -> Number:
-    return circuit.fault_current(network.layout.positive(load))
+                        "definition"), valid=STATE, version="2")
+def load_fault_current(network: Network, faults: LargestFaults, load: str) -> Number:
+    return faults.fault_current(network.layout.positive(load))
 
 
 @quantity("load.inrush_current", dimension="current", unknowns="passed",

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from garboard.network import Circuit, Network
+from garboard.network import Network
 from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.largest import LargestFaults
+from garboard.quantities.topics.faults import STATE, sided
 from garboard.values import OUTSIDE_METHOD, Number, Unknown, largest, quotient
 
 _DEFINITION = cite("definition", "definition")
@@ -13,13 +15,12 @@ _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", 
 
 
 @quantity("switch.through_current", dimension="current",
-          needs={"circuit": "record.largest_fault_circuit", "switch": "id"},
+          needs={"faults": "record.largest_faults", "switch": "id"},
           method="Current through it with its own resistance, for a short at either of its "
                  "terminals; the larger of the two",
-          citation=_NODAL, valid="the circuit of the largest fault; arcs are not covered")
-def switch_through_current(circuit: Circuit, switch: str) -> Figure:
-    sided = circuit.device_current(switch, own_resistance=True)
-    return Figure(sided.value, remarks=(f"short at the {sided.side!r} terminal",))
+          citation=_NODAL, valid=STATE, version="2")
+def switch_through_current(faults: LargestFaults, switch: str) -> Figure:
+    return sided(faults, faults.through(switch, own_resistance=True))
 
 
 @quantity("switch.withstand_energy", dimension="let_through",

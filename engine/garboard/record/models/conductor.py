@@ -1,5 +1,6 @@
 """Conductors: one length of cable between two joints."""
 
+from types import MappingProxyType
 from typing import Annotated
 
 from garboard.record.leaves import (
@@ -18,6 +19,10 @@ from garboard.record.models.base import Thing
 CONDUCTOR_RESISTANCE = ("1 µΩ", "10 Ω")
 CONDUCTOR_LENGTH = ("1 cm", "100 m")
 INSULATION = ("50 °C", "300 °C")
+#: Extra key of a resistance that was measured or calculated for a temperature.
+FOUND_AT = MappingProxyType({
+    "temperature": Measure("Temperature of the conductor it holds at", of="temperature",
+                           lowest="any")})
 
 
 class Conductor(Thing):
@@ -38,7 +43,8 @@ class Conductor(Thing):
         "Standard or type printed on the jacket")] = NOT_RECORDED
     oil_resistant: Annotated[Leaf, Flag("The insulation resists oil")] = NOT_RECORDED
     resistance: Annotated[Leaf, Measure("Resistance, one way", of="resistance",
-                                        likely=CONDUCTOR_RESISTANCE)] = NOT_RECORDED
+                                        likely=CONDUCTOR_RESISTANCE,
+                                        extras=FOUND_AT)] = NOT_RECORDED
     resistance_class: Annotated[Leaf, Count("Class of stranding after IEC 60228",
                                             among=(2, 5, 6))] = NOT_RECORDED
     material: Annotated[Leaf, Choice("Metal of the conductor",

@@ -19,6 +19,7 @@ from garboard.record.models.base import Model, Thing
 from garboard.record.models.conductor import (
     CONDUCTOR_LENGTH,
     CONDUCTOR_RESISTANCE,
+    FOUND_AT,
     INSULATION,
     Conductor,
 )
@@ -50,7 +51,8 @@ class Return(Model):
     insulation: Annotated[Leaf, Measure("Temperature rating of its insulation", of="temperature",
                                         lowest="any", likely=INSULATION)] = NOT_RECORDED
     resistance: Annotated[Leaf, Measure("Resistance of the return, one way", of="resistance",
-                                        likely=CONDUCTOR_RESISTANCE)] = NOT_RECORDED
+                                        likely=CONDUCTOR_RESISTANCE,
+                                        extras=FOUND_AT)] = NOT_RECORDED
     run: Annotated[Leaf, Reference("The run that is its return", to=("run",))] = NOT_RECORDED
 
 
