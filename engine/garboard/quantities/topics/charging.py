@@ -1,4 +1,4 @@
-"""Charging: what can flow at once, what the bank accepts, which sources can be stopped, cold."""
+"""Charging: what can flow at once, what the bank accepts, and the cold."""
 
 from __future__ import annotations
 
@@ -6,9 +6,8 @@ import math
 
 from garboard.network import Circuit
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.quantities.item import Item
 from garboard.quantities.spans import low_end, unrecorded
-from garboard.values import Bounds, Number, Truth, Unknown, any_of, quotient, smallest, total
+from garboard.values import Bounds, Number, Truth, quotient, smallest, total
 
 _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
@@ -58,23 +57,6 @@ def _percent(share: Number) -> str:
     return f"{100 * share:.1f} %" if isinstance(share, float) else "not a single figure"
 
 
-@quantity("source.can_be_stopped", kind="truth", unknowns="passed",
-          needs={"source": "id", "outputs": "record.management_systems.outputs"},
-          method="An output of a management system is recorded as stopping it",
-          citation=_DEFINITION, valid="outputs recorded with what each stops")
-def can_be_stopped(source: str, outputs: tuple[object, ...] | Unknown) -> Truth:
-    if isinstance(outputs, Unknown):
-        return outputs
-    return any_of(_stops(output, source) for output in outputs)
-
-
-def _stops(output: object, source: str) -> Truth:
-    if isinstance(output, Unknown):
-        return output
-    stopped = output["stops"] if isinstance(output, Item) else ()
-    return stopped if isinstance(stopped, Unknown) else source in stopped
-
-
 @quantity("battery.charge_inhibited_in_cold", kind="truth",
           needs={"inhibit": "managed_by.inhibits_charge_below",
                  "limit": "charge.temperature.low"},
@@ -87,4 +69,4 @@ def charge_inhibited_in_cold(inhibit: Number, limit: Number) -> Truth:
 
 
 QUANTITIES = (charging_current_sum, string_charge_current_limit, charge_current_limit,
-              can_be_stopped, charge_inhibited_in_cold)
+              charge_inhibited_in_cold)

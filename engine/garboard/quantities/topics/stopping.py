@@ -28,14 +28,27 @@ from garboard.values import (
 
 _DEFINITION = cite("definition", "definition")
 _PRACTICE = cite("common practice of the trade", "common practice")
+_OUTPUTS = ("outputs recorded with what each stops and what makes it act; one that acts on alarms "
+            "leaves it open, since which alarms is not on record")
 _LOAD_DUMP = cite("ISO 16750-2 test A (as reprinted)", "reprinted")
+
+
+@quantity("source.can_be_stopped", kind="truth", unknowns="passed",
+          needs={"source": "id", "outputs": "record.management_systems.outputs"},
+          method="An output of a management system that acts when charging must stop is recorded "
+                 "as stopping it; one that acts on discharging only is not",
+          citation=_DEFINITION, valid=_OUTPUTS, version="2")
+def can_be_stopped(source: str, outputs: tuple[Item | Unknown, ...] | Unknown) -> Truth:
+    if isinstance(outputs, Unknown):
+        return outputs
+    return any_of(_stops(output, source) for output in outputs)
 
 
 @quantity("management_system.stops_by_source", kind="opaque", unknowns="passed",
           needs={"sources": "record.sources.id", "outputs": "outputs"},
-          method="Whether one of its outputs is recorded as stopping a charging source, by the "
-                 "source's id",
-          citation=_DEFINITION, valid="outputs recorded with what each stops")
+          method="Whether one of its outputs that acts when charging must stop is recorded as "
+                 "stopping a charging source, by the source's id",
+          citation=_DEFINITION, valid=_OUTPUTS, version="2")
 def stops_by_source(sources: tuple[str, ...] | Unknown,
                     outputs: tuple[Item, ...] | Unknown) -> dict[str, Truth] | Unknown:
     if isinstance(sources, Unknown):
@@ -50,7 +63,8 @@ def stops_by_source(sources: tuple[str, ...] | Unknown,
                  "systems": "banks.batteries.managed_by.stops_by_source"},
           method="The management system of every lithium battery it can charge, also over a switch "
                  "that couples two banks, has an output that stops it",
-          citation=_PRACTICE, valid="lithium batteries with a management system")
+          citation=_PRACTICE, valid=f"lithium batteries with a management system; {_OUTPUTS}",
+          version="2")
 def stopped_by_all(source: str, lithium: tuple[Truth, ...],
                    systems: tuple[Mapping[str, Truth] | Unknown, ...]) -> Truth:
     return all_of((each if isinstance(each, Unknown) else each[source]) | negated(of_lithium)
@@ -59,9 +73,9 @@ def stopped_by_all(source: str, lithium: tuple[Truth, ...],
 
 @quantity("source.stop_is_fail_safe", kind="truth",
           needs={"source": "id", "outputs": "record.management_systems.outputs"},
-          method="Every output that stops it does so on a broken wire or lost supply too; none at "
-                 "all is no",
-          citation=_PRACTICE, valid="outputs recorded with what each stops")
+          method="Every output that stops it when charging must stop does so on a broken wire or "
+                 "lost supply too; none at all is no",
+          citation=_PRACTICE, valid=_OUTPUTS, version="2")
 def stop_is_fail_safe(source: str, outputs: tuple[Any, ...]) -> Truth:
     verdict: Truth = any_of(_stops(output, source) for output in outputs)
     for output in outputs:
@@ -73,9 +87,10 @@ def stop_is_fail_safe(source: str, outputs: tuple[Any, ...]) -> Truth:
 @quantity("source.longest_stop_time", dimension="time",
           needs={"source": "id", "own": "stop_time",
                  "outputs": "record.management_systems.outputs"},
-          method="The longest time in which an output that stops it acts, plus its own time from "
-                 "the stop signal to no output current (field decay, relay, bus message)",
-          citation=_PRACTICE, valid="outputs recorded with what each stops and how fast")
+          method="The longest time in which an output that stops it when charging must stop "
+                 "acts, plus its own time from the stop signal to no output current (field decay, "
+                 "relay, bus message)",
+          citation=_PRACTICE, valid=_OUTPUTS, version="2")
 def longest_stop_time(source: str, own: Number, outputs: tuple[Any, ...]) -> Number:
     times: list[Number] = []
     for output in outputs:
@@ -167,12 +182,18 @@ def rated_for_its_place(rated: Number, hottest: Number) -> Truth:
 
 
 def _stops(output: Item | Unknown | Mapping[str, Any], source: str) -> Truth:
-    """Whether an output stops a source."""
+    """Whether an output stops a source when charging must stop."""
     if isinstance(output, Unknown):
         return output
-    return member_of(source, output["stops"])
+    named = member_of(source, output["stops"])
+    word = output["acts_on"]
+    if isinstance(word, Unknown):
+        return named & word
+    if word == "alarm":
+        return named & Unknown.because(OUTSIDE_METHOD, detail="which alarms make its output act")
+    return named & (word in ("charging must stop", "both"))
 
 
-QUANTITIES = (stops_by_source, stopped_by_all, stop_is_fail_safe, longest_stop_time,
+QUANTITIES = (can_be_stopped, stops_by_source, stopped_by_all, stop_is_fail_safe, longest_stop_time,
               least_warning_time, load_dump_voltage, load_dump_time, duty_share,
               rated_for_its_place)
