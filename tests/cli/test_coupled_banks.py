@@ -19,9 +19,11 @@ RECORD = (HERE / "coupled-banks.yaml").read_text("utf-8")
 COMBINER = ("  - {id: k1, from: start-bus, to: house-bus, through: "
             "[{switch: {id: combiner, kind: relay, resistance: 0.5 mΩ}}]}")
 
+STOP = "{name: stop, stops: [alternator, charger], acts_on: charging must stop}"
+
 
 def _findings(garboard: Callable[..., Ran], coupling: str,
-              output: str = "{name: stop, stops: [alternator, charger]}") -> dict[str, Any]:
+              output: str = STOP) -> dict[str, Any]:
     Path("coupled.yaml").write_text(
         RECORD.replace("COUPLING", coupling).replace("OUTPUT", output), "utf-8")
     ran = garboard("assess", "coupled.yaml", "--pack", "small-craft-lithium")
