@@ -12,12 +12,13 @@ from typing import Any
 from garboard.assembly.collector import collector_held
 from garboard.assembly.plugins import Plugins, load_plugins
 from garboard.assembly.vocabulary import vocabulary_of
-from garboard.assessment import Assessment, assess, assessment_day, replay
+from garboard.assessment import Assessment, aboard_of, assess, assessment_day, replay
 from garboard.documents import DEFAULT_LIMITS, Limits, read_document, shipped_folder
 from garboard.expressions import Vocabulary
 from garboard.packs import CheckedPack, Dispensation, find_pack, load_pack, shipped_shelf
 from garboard.quantities import Registry
 from garboard.record import Record, read_record
+from garboard.reports import Aboard
 from garboard.trail import Trail
 
 
@@ -68,6 +69,11 @@ class Workshop:
         """The assessment of a trail made again from it alone; see ``assessment.replay``."""
         with collector_held():
             return replay(trail, self.vocabulary, self.registry, self.about(), record)
+
+    def aboard(self, trail: Trail) -> Aboard:
+        """The figures and circuits of the record in a trail, as this program computes them."""
+        with collector_held():
+            return aboard_of(read_record(trail.written), self.registry)
 
     def about(self) -> dict[str, Any]:
         """What a trail says of the program that made it, outside the digest."""

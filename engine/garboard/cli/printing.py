@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import os
 import sys
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -36,6 +36,15 @@ def show_text(text: str) -> None:
     from garboard.reports import for_encoding
 
     click.echo(for_encoding(text, sys.stdout.encoding))
+
+
+def show_screen(draw: Callable[[int, bool], str]) -> None:
+    """A text that is drawn for a width, in colour or not."""
+    from garboard.reports import for_encoding, screen_of
+
+    screen = screen_of(sys.stdout, os.environ)
+    text = draw(screen.width, screen.colour).rstrip("\n")
+    click.echo(for_encoding(text, sys.stdout.encoding), color=screen.colour)
 
 
 def show_warning(problem: Problem) -> None:

@@ -1,5 +1,14 @@
 """Views of a trail, each a pure function of it."""
 
+from garboard.reports.comparison import (
+    Aboard,
+    Circuit,
+    Comparison,
+    Known,
+    comparison,
+    comparison_json,
+    comparison_text,
+)
 from garboard.reports.machine import json_report
 from garboard.reports.pack_text import nearest_piece, pack_text, piece_text
 from garboard.reports.replayed import Replayed, replay_json, replay_text, replayed
@@ -7,6 +16,8 @@ from garboard.reports.screen import Screen, for_encoding, screen_of
 from garboard.reports.terminal import terminal_report
 
 __all__ = [
-    "Replayed", "Screen", "for_encoding", "json_report", "nearest_piece", "pack_text",
-    "piece_text", "replay_json", "replay_text", "replayed", "screen_of", "terminal_report",
+    "Aboard", "Circuit", "Comparison", "Known", "Replayed", "Screen", "comparison",
+    "comparison_json", "comparison_text", "for_encoding", "json_report", "nearest_piece",
+    "pack_text", "piece_text", "replay_json", "replay_text", "replayed", "screen_of",
+    "terminal_report",
 ]

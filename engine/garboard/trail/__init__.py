@@ -36,7 +36,7 @@ from garboard.trail.outcome import (
     outcome_of,
     prevailing,
 )
-from garboard.trail.reading import read_trail
+from garboard.trail.reading import TRAIL_LIMITS, read_trail
 from garboard.trail.schema import trail_schema
 from garboard.trail.trail import Operand, Statement, Trail
 from garboard.trail.value_data import causes_as_data, value_as_data, value_from_data
@@ -45,10 +45,10 @@ __all__ = [
     "CONDITION_FALSE", "COUNTS_APART", "COVERS_PART", "DOES_NOT_APPLY", "DOES_NOT_MEET",
     "EXIT_CODES", "FAILED", "FLAGS", "FORMAT", "INSIDE_UNCERTAINTY", "MEETS", "NONE_ABOARD",
     "NOTHING", "NOT_APPLICABLE", "NOT_ASSESSED", "NOT_KNOWN", "NO_ITEM", "ON_ASSUMPTION",
-    "OUTCOMES", "PACK_DOES_NOT_APPLY", "PASSED", "RETIRED", "SEVERITIES", "WORDS", "Difference",
-    "Encoded", "Finding", "Operand", "Statement", "Trail", "canonical_bytes", "causes_as_data",
-    "counts_as_failed", "differences", "digest_of", "digest_of_bytes", "encoded",
-    "encoded_object", "finding_id", "in_finding_order", "in_force", "make_trail", "outcome_of",
-    "prevailing", "read_trail", "record_part", "trail_bytes", "trail_schema", "value_as_data",
-    "value_from_data",
+    "OUTCOMES", "PACK_DOES_NOT_APPLY", "PASSED", "RETIRED", "SEVERITIES", "TRAIL_LIMITS",
+    "WORDS", "Difference", "Encoded", "Finding", "Operand", "Statement", "Trail",
+    "canonical_bytes", "causes_as_data", "counts_as_failed", "differences", "digest_of",
+    "digest_of_bytes", "encoded", "encoded_object", "finding_id", "in_finding_order",
+    "in_force", "make_trail", "outcome_of", "prevailing", "read_trail", "record_part",
+    "trail_bytes", "trail_schema", "value_as_data", "value_from_data",
 ]

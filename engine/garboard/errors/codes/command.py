@@ -20,6 +20,10 @@ CODES: dict[str, tuple[str, str]] = {
     "pack-has-none": (
         "The pack has no such rule or limit",
         "garboard pack show lists the rules and limits of a pack by name."),
+    "record-without-pack": (
+        "A record, and no pack to assess it with",
+        "A record says what is aboard; what it is compared by comes from packs. Name them with "
+        "--pack, or give the trail of its assessment."),
     "report-ending-unknown": (
         "No report is known by that ending",
         "The ending of the file says what is written. Give the file one of the endings named."),
