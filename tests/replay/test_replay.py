@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -12,17 +13,27 @@ import pytest
 from cli.ran import Ran
 from garboard.documents import read_text
 from garboard.errors import TrailRefused
+from garboard.packs import read_dispensations
 from garboard.reports import replayed
-from garboard.trail import NOTHING, Trail, differences, digest_of, read_trail, trail_bytes
+from garboard.trail import NOTHING, differences, digest_of, read_trail, trail_bytes
 from replay.workshop import workshop
 
-KEPT = Path(__file__).parent / "kept" / "trail-1.trail.json"
 MAKING = Path(__file__).parent / "making"
+
+
+@cache
+def fresh() -> bytes:
+    """The trail of the small record, as this program writes it."""
+    opened = workshop()
+    assessed = opened.assess(MAKING / "record.yaml",
+                             opened.load_packs([str(MAKING / "kept-layer.yaml")]), None,
+                             read_dispensations(str(MAKING / "agreed.yaml")))
+    return trail_bytes(assessed.trail)
 
 
 @pytest.fixture
 def document() -> dict[str, Any]:
-    data: dict[str, Any] = json.loads(KEPT.read_text("utf-8"))
+    data: dict[str, Any] = json.loads(fresh())
     return data
 
 
@@ -112,7 +123,7 @@ def test_refused(document: dict[str, Any], garboard: Callable[..., Ran],
 
 
 def test_the_replay_is_not_written_over_the_trail(garboard: Callable[..., Ran]) -> None:
-    Path("t.json").write_text(KEPT.read_text("utf-8"), "utf-8")
+    Path("t.json").write_bytes(fresh())
     ran = garboard("replay", "t.json", "--to", "t.json")
     assert ran.code == 3
     assert "output-over-input" in ran.err
@@ -197,5 +208,5 @@ def test_differences(before: Data, after: Data, expected: list[Any]) -> None:
 
 
 def test_a_trail_has_no_difference_from_itself() -> None:
-    trail: Trail = read_trail(KEPT)
+    trail = read_trail(read_text(fresh().decode(), "t.json"))
     assert list(differences(trail.assessment, trail.assessment)) == []
