@@ -17,7 +17,7 @@ from garboard.packs.cases import KINDS
 COUNTS = {
     "house-rules-example": 17,
     "small-craft-dc": 207,
-    "small-craft-lithium": 292,
+    "small-craft-lithium": 294,
     "teaching-first-steps": 69,
 }
 PACKS = sorted(each.name for each in shipped_folder("rulepacks").iterdir() if each.is_dir())

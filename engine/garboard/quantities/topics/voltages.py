@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import cast
+from typing import Any, cast
 
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.values import (
@@ -13,6 +13,7 @@ from garboard.values import (
     Number,
     Truth,
     Unknown,
+    any_of,
     chosen,
     largest,
     quotient,
@@ -125,12 +126,12 @@ def device_highest_system_voltage(voltages: tuple[Number, ...]) -> Number:
 
 
 @quantity("source.lowest_overvoltage_trip", dimension="voltage",
-          needs={"trips": "banks.batteries.overvoltage_trip",
-                 "lithium": "banks.batteries.is_lithium"},
-          method="The least voltage at which the management of a lithium battery it can charge "
-                 "disconnects, also over a switch that couples two banks; of other batteries only "
-                 "where none is lithium",
-          citation=_DEFINITION, valid="sources connected to a bank")
+          needs={"trips": "banks.strings.overvoltage_trip",
+                 "lithium": "banks.strings.has_lithium"},
+          method="The least voltage at which the management of a string with lithium batteries it "
+                 "can charge disconnects, also over a switch that couples two banks; of other "
+                 "strings only where none has lithium",
+          citation=_DEFINITION, valid="sources connected to a bank", version="2")
 def lowest_overvoltage_trip(trips: tuple[Number, ...], lithium: tuple[Truth, ...]) -> Number:
     if not trips:
         return Unknown.because(OUTSIDE_METHOD, detail="it charges no battery")
@@ -139,19 +140,46 @@ def lowest_overvoltage_trip(trips: tuple[Number, ...], lithium: tuple[Truth, ...
     return smallest(managed or trips)
 
 
-@quantity("battery.overvoltage_trip", dimension="voltage", unknowns="passed",
-          needs={"pack": "managed_by.trips.voltage_high",
-                 "cell": "managed_by.trips.cell_voltage_high", "cells": "cells_in_series",
-                 "in_series": "string.batteries.id"},
-          method="The lower of the management system's pack trip and its cell trip times the "
-                 "cells in series (balanced cells); where one is not recorded, at most the other",
-          citation=_PRACTICE, valid="a management system of its own for each battery")
-def overvoltage_trip(pack: Number, cell: Number, cells: int | Unknown,
-                     in_series: tuple[str, ...] | Unknown) -> Number:
-    if isinstance(in_series, tuple) and len(in_series) > 1:
-        return Unknown.because(OUTSIDE_METHOD, detail="batteries in series")
-    from_cells = cell * cells if not isinstance(cell, Unknown) else cell
-    return smallest([pack, from_cells])
+@quantity("string.has_lithium", kind="truth", needs={"lithium": "batteries.is_lithium"},
+          method="One of its batteries is a lithium battery", citation=_DEFINITION,
+          valid="batteries with a recorded chemistry")
+def string_has_lithium(lithium: tuple[Truth, ...]) -> Truth:
+    return any_of(lithium)
+
+
+@quantity("string.overvoltage_trip", dimension="voltage", unknowns="passed",
+          needs={"systems": "batteries.managed_by.id",
+                 "packs": "batteries.managed_by.trips.voltage_high",
+                 "cell_trips": "batteries.managed_by.trips.cell_voltage_high",
+                 "cells": "batteries.cells_in_series"},
+          method="The least string voltage at which one of its management systems disconnects: a "
+                 "cell trip times all cells in series, or a pack trip times all cells over those "
+                 "it watches in the string; where one is not recorded, at most the other",
+          citation=_PRACTICE, valid="cells in balance, so that each takes the same part of the "
+                                    "voltage")
+def overvoltage_trip(systems: tuple[str | Unknown, ...] | Unknown,
+                     packs: tuple[Number, ...] | Unknown, cell_trips: tuple[Number, ...] | Unknown,
+                     cells: tuple[Number, ...] | Unknown) -> Number:
+    for each in (systems, packs, cell_trips, cells):
+        if isinstance(each, Unknown):
+            return each
+    systems, packs, cell_trips, cells = (
+        cast("tuple[Any, ...]", each) for each in (systems, packs, cell_trips, cells))
+    trips: list[Number] = []
+    for system, pack, cell in zip(systems, packs, cell_trips, strict=True):
+        if isinstance(system, Unknown):
+            trips.append(system)
+            continue
+        trips += [cell * total(cells), pack * _times_watched(system, systems, cells)]
+    return smallest(trips)
+
+
+def _times_watched(system: str, systems: tuple[str | Unknown, ...],
+                   cells: tuple[Number, ...]) -> Number:
+    """All cells of a string over those that one management system watches."""
+    watched = [count for other, count in zip(systems, cells, strict=True)
+               if isinstance(other, Unknown) or other == system]
+    return 1.0 if len(watched) == len(cells) else quotient(total(cells), total(watched))
 
 
 @quantity("source.highest_stage_share_of_trip", dimension="ratio",
@@ -166,5 +194,5 @@ def highest_stage_share_of_trip(stage: Number, trip: Number) -> Figure:
 
 QUANTITIES = (string_charge_voltage_max, string_float_voltage_max,
               string_open_circuit_voltage_max, highest_stage_voltage, highest_system_voltage,
-              device_highest_system_voltage, lowest_overvoltage_trip, overvoltage_trip,
-              highest_stage_share_of_trip)
+              device_highest_system_voltage, lowest_overvoltage_trip, string_has_lithium,
+              overvoltage_trip, highest_stage_share_of_trip)
