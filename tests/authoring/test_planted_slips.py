@@ -27,6 +27,7 @@ LEAST = {
     "small-craft-dc": 130,
     "small-craft-lithium": 160,
     "teaching-first-steps": 20,
+    "us-federal-33cfr183": 90,
 }
 
 

@@ -74,6 +74,12 @@ def boat(*changes: tuple[str, str]) -> Figures:
     return figures_of(text)
 
 
+def held(mass: str, pull: str) -> tuple[str, str]:
+    """The battery of that mass, which moved 1 cm under a pull."""
+    return f"mass: {mass}", f"mass: {mass}, restraint: {{movement: 1 cm, test_force: {pull}}}"
+
+
+KINDS = (("{id: lamp}", "{id: lamp, kind: lighting}"), ("{id: horn}", "{id: horn, kind: alarm}"))
 #: what, changes, figure, value; None for unknown, a pair for bounds
 ROWS = [
     ("before the fuse of its feed", (), "w3.lies_before_its_device", True),
@@ -106,6 +112,18 @@ ROWS = [
      "start-b.unprotected_length_but_cranking", 2.0),
     ("not recorded", (("    starts_engine: yes\n", ""),),
      "start-b.unprotected_length_but_cranking", (0.6, 2.0)),
+    ("as recorded", (), "cranking.cranks_an_engine", True),
+    ("loads without a kind", (), "feed.cranks_an_engine", None),
+    ("to a lamp", (("id: lamp", "id: lamp, kind: lighting"),), "feed.cranks_an_engine", False),
+    ("to a starter", (("    starts_engine: yes\n", ""),
+                      ("id: starter", "id: starter, kind: cranking motor")),
+     "cranking.cranks_an_engine", True),
+    ("to the bus, with a starter aboard", (
+        *KINDS, ("{id: starter}", "{id: starter, kind: cranking motor}")),
+     "pack-lead.cranks_an_engine", None),
+    ("to the bus, with no starter aboard", (
+        *KINDS, ("{id: starter}", "{id: starter, kind: winch}")),
+     "pack-lead.cranks_an_engine", False),
     ("0.1 m, or nothing if it cranks an engine", (), "pack.unprotected_length_but_cranking",
      (0.0, 0.1)),
     ("1.2 m from the alternator", (), "alternator.unprotected_length", 1.2),
@@ -128,6 +146,15 @@ ROWS = [
     ("twice the weight of 15 kg", (), "start-a.test_pull", 294.2),
     ("90 pounds are less than twice 30 kg", (), "pack.test_pull", 400.34),
     ("not weighed", (), "start-b.test_pull", None),
+    # 33 CFR 183.420(a): one inch under the pull that is asked for, here 294 N for 15 kg
+    ("pulled with 300 N", (held("15 kg", "300 N"),),
+     "start-a.movement_under_test_pull", (0.0, 0.01)),
+    ("pulled with 200 N", (held("15 kg", "200 N"),),
+     "start-a.movement_under_test_pull", (0.01, float("inf"))),
+    ("pulled with 90 pounds", (held("30 kg", "90 lbf"),),
+     "pack.movement_under_test_pull", 0.01),
+    ("nobody pulled", (("mass: 30 kg", "mass: 30 kg, restraint: {movement: 1 cm}"),),
+     "pack.movement_under_test_pull", None),
     ("rated at 60 °C", (), "alternator.rated_current_at_60", 100.0),
     ("rated cold, less at 60 °C", (("60 °C", "25 °C"),),
      "alternator.rated_current_at_60", (0, 100)),

@@ -7,7 +7,7 @@ from typing import Final
 
 from garboard.quantities.declaration import cite, quantity
 from garboard.quantities.spans import high_end, low_end, unrecorded
-from garboard.values import OUTSIDE_METHOD, Number, Unknown, smallest
+from garboard.values import OUTSIDE_METHOD, Number, Unknown, rounded, smallest
 
 #: 90 pounds of force in N, standard gravity in m/s², and the temperature of a machine's rating.
 MOST_PULL: Final = 90 * 4.4482216152605
@@ -20,6 +20,23 @@ RATED_AT: Final = 60.0
           citation=cite("33 CFR 183.420(a)", "read"), valid="any battery")
 def test_pull(mass: Number) -> Number:
     return smallest([MOST_PULL, mass * (2 * GRAVITY)])
+
+
+@quantity("battery.movement_under_test_pull", dimension="length",
+          needs={"moved": "restraint.movement", "force": "restraint.test_force",
+                 "needed": "test_pull"},
+          method="How far it moved, if it was pulled with the force that is asked for; at least "
+                 "that where it was pulled with less, at most that where with more",
+          citation=cite("33 CFR 183.420(a)", "read"), valid="pulls through the centre of gravity")
+def movement_under_test_pull(moved: Number, force: Number, needed: Number) -> Number:
+    weakest, strongest = rounded(low_end(force)), rounded(high_end(force))
+    low = low_end(moved) if strongest <= low_end(needed) else 0.0
+    high = high_end(moved) if weakest >= high_end(needed) else math.inf
+    if (low, high) == (low_end(moved), high_end(moved)):
+        return moved
+    why = Unknown.because(OUTSIDE_METHOD, detail="it was pulled with another force than is asked "
+                                                 "for")
+    return unrecorded(low, high, why.joined(moved))
 
 
 @quantity("source.rated_current_at_60", dimension="current",
@@ -37,4 +54,4 @@ def rated_current_at_60(rated: Number, at: Number) -> Number:
     return unrecorded(low, high, why.joined(rated).joined(at))
 
 
-QUANTITIES = (test_pull, rated_current_at_60)
+QUANTITIES = (test_pull, movement_under_test_pull, rated_current_at_60)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import cast
+from typing import Final, cast
 
 from garboard.network import Feed, Network
 from garboard.quantities.declaration import Figure, cite, quantity
@@ -19,6 +19,8 @@ from garboard.values import (
 )
 
 _DEFINITION = cite("definition", "definition")
+#: The kind of load that starts an engine.
+CRANKING: Final = "cranking motor"
 _STUB = ("the positive side; only what batteries feed past a device already, as a branch from a "
          "bus: the conductors straight behind a battery are in its unprotected zone")
 
@@ -97,8 +99,31 @@ def is_fed_without_a_device(network: Network, conductor: str, carries: str) -> b
     return carries == "positive" and any(end.batteries for end in network.feeds(conductor))
 
 
+@quantity("run.cranks_an_engine", kind="truth", unknowns="passed",
+          needs={"network": "network", "run": "id", "stated": "starts_engine",
+                 "loads": "record.loads.id", "kinds": "record.loads.kind"},
+          method="As recorded; else whether the load at its end is a cranking motor; else not "
+                 "where no load aboard is one",
+          citation=_DEFINITION, valid="every load aboard on record")
+def cranks_an_engine(network: Network, run: str, stated: Truth, loads: tuple[str, ...] | Unknown,
+                     kinds: tuple[str | Unknown, ...] | Unknown) -> Truth:
+    if not isinstance(stated, Unknown):
+        return stated
+    if isinstance(loads, Unknown) or isinstance(kinds, Unknown):
+        return stated.joined(loads if isinstance(loads, Unknown) else stated)
+    ends = network.layout.ends[run]
+    here = [kind for load, kind in zip(loads, kinds, strict=True)
+            if network.layout.positive(load) in ends]
+    asked = here or kinds
+    for kind in asked:
+        if isinstance(kind, Unknown):
+            return stated.joined(kind)
+    cranking = CRANKING in asked
+    return cranking if here or not cranking else stated
+
+
 @quantity("record.cranking_conductors", kind="opaque",
-          needs={"ids": "conductors.id", "values": "conductors.run.starts_engine"},
+          needs={"ids": "conductors.id", "values": "conductors.run.cranks_an_engine"},
           method="Whether every conductor is in a run that feeds a cranking motor, by its id",
           citation=_DEFINITION, valid="any record")
 def cranking_conductors(ids: tuple[str, ...], values: tuple[Truth, ...]) -> dict[str, Truth]:
@@ -155,6 +180,6 @@ def source_unprotected_zone_sheathed(network: Network, source: str,
 
 
 QUANTITIES = (lies_before_its_device, length_before_its_device, sheathed_before_its_device,
-              is_fed_from_both_ends, is_fed_without_a_device, cranking_conductors,
+              is_fed_from_both_ends, is_fed_without_a_device, cranks_an_engine, cranking_conductors,
               unprotected_length_but_cranking, source_unprotected_length,
               source_unprotected_zone_sheathed)
