@@ -127,7 +127,7 @@ def test_tolerances_give_bounds_that_hold_the_nominal_limit() -> None:
 def test_currents_sum_to_nothing_at_a_bus(bus: str, case: str) -> None:
     """Kirchhoff's law, over the parts that end at a bus."""
     boat = work_boat()
-    flows, graph = boat.items["record"]["currents"], boat.network.graph
+    (flows,), graph = boat.items["record"]["currents"].states, boat.network.graph
     into = [flows.signed(edge.id, case) * (1 if edge.end == bus else -1)
             for edge in graph.incident[bus]]
     assert sum(into) == pytest.approx(0.0, abs=1e-8)

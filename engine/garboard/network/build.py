@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
+
 from garboard.network.banks import Bank, find_banks
 from garboard.network.graph import Graph
 from garboard.network.layout import Layout, lay_out, listed
@@ -9,19 +12,32 @@ from garboard.network.network import Network
 from garboard.network.polarity import NEGATIVE, island_polarity
 from garboard.network.strings import find_strings
 from garboard.network.ways import Ways
-from garboard.record import Record
+from garboard.record import Fact, Record
 
 
 def build_network(record: Record) -> Network:
-    """The network that the runs of a record describe."""
-    layout = lay_out(record)
+    """The network that the runs of a record describe, every switch closed."""
+    found_open = frozenset(switch.id for switch in listed(record, "switch")
+                           if _is_open(switch.facts.get("found")))
+    as_found = partial(_built, record, found_open) if found_open else None
+    return _built(record, frozenset(), as_found, found_open)
+
+
+def _is_open(fact: Fact | None) -> bool:
+    return fact is not None and fact.value == "open"
+
+
+def _built(record: Record, opened: frozenset[str],
+           as_found: Callable[[], Network] | None = None,
+           found_open: frozenset[str] = frozenset()) -> Network:
+    layout = lay_out(record, opened)
     series = find_strings(layout)
     ways = Ways(layout.nodes, layout.branches)
     buses = tuple(bus.id for bus in listed(record, "bus"))
     banks = find_banks(layout, series.strings, buses, ways)
     edges = (*layout.branches, *layout.batteries, *layout.injectors, *layout.motors)
     graph = Graph(layout.nodes, edges, layout.reference, _returns(layout, banks))
-    return Network(record, layout, graph, series, banks, ways)
+    return Network(record, layout, graph, series, banks, ways, as_found, found_open)
 
 
 def _returns(layout: Layout, banks: tuple[Bank, ...]) -> dict[str, str]:

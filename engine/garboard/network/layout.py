@@ -62,15 +62,18 @@ class Layout:
         return terminal if terminal in self.traced else self.reference
 
 
-def lay_out(record: Record) -> Layout:
-    """The layout of a record; lists that are not recorded count as empty here."""
+def lay_out(record: Record, opened: frozenset[str] = frozenset()) -> Layout:
+    """The layout of a record; lists that are not recorded count as empty here.
+
+    ``opened``: ids of switches that join nothing.
+    """
     runs = listed(record, "run")
     branches: list[Edge] = []
     parts: dict[str, tuple[str, ...]] = {}
     ends: dict[str, tuple[str, str]] = {}
     runs_at: dict[str, list[str]] = {}
     for run in runs:
-        own = _branches(run)
+        own = [branch for branch in _branches(run) if branch.id not in opened]
         branches += own
         parts[run.id] = tuple(branch.id for branch in own if branch.kind != JOINT)
         ends[run.id] = (_end(run, "from"), _end(run, "to"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
@@ -45,14 +45,25 @@ class Network:
     """
 
     def __init__(self, record: Record, layout: Layout, graph: Graph, series: Series,
-                 banks: tuple[Bank, ...], ways: Ways) -> None:
+                 banks: tuple[Bank, ...], ways: Ways,
+                 as_found: Callable[[], Network] | None = None,
+                 found_open: frozenset[str] = frozenset()) -> None:
         self._record, self.layout, self.graph = record, layout, graph
+        self._find_as_found, self.found_open = as_found, found_open
         self.strings, self._series, self.banks, self._ways = series.strings, series, banks, ways
         self.derived: Mapping[str, tuple[DerivedThing, ...]] = {
             "string": tuple(DerivedThing(each.id, each.batteries) for each in self.strings),
             "bank": tuple(DerivedThing(each.id, tuple(string.id for string in each.strings))
                           for each in banks)}
         self._relations = Relations(record, self)
+
+    @cached_property
+    def as_found(self) -> Network | None:
+        """The network with the switches open that were found open; ``None`` where none was.
+
+        ``found_open`` holds their ids. This network itself has every switch closed.
+        """
+        return None if self._find_as_found is None else self._find_as_found()
 
     # lookups -------------------------------------------------------------------------------------
     @property

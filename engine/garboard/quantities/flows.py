@@ -26,10 +26,17 @@ class Flows:
 
     def __init__(self, network: Network, circuit: Circuit, loads: Mapping[str, Number],
                  sources: Mapping[str, Number]) -> None:
-        self._network, self._circuit = network, circuit
+        self.network, self._circuit = network, circuit
         self._loads, self._sources = loads, sources
         self._shares: dict[tuple[str, str], Number] = {}
         self._signed: dict[tuple[str, Case], Number] = {}
+
+    def reaches(self, part: str) -> bool:
+        """Whether a part is there and a battery on one of its sides."""
+        if part not in self.network.graph.edges:
+            return False
+        sides = self.network.sides(part)
+        return sides is None or bool(sides[0].strings or sides[1].strings)
 
     def signed(self, part: str, case: Case) -> Number:
         """The current from a part's start to its end while all of one kind run."""
@@ -39,7 +46,7 @@ class Flows:
         return self._signed[key]
 
     def _find_signed(self, part: str, case: Case) -> Number:
-        sides = self._network.sides(part)
+        sides = self.network.sides(part)
         if sides is not None and not (sides[0].strings and sides[1].strings):
             if not sides[0].strings and not sides[1].strings:
                 return Unknown.because(OUTSIDE_METHOD, detail="no battery reaches it")
@@ -53,26 +60,26 @@ class Flows:
 
         While only that case runs, its current then all flows one way.
         """
-        sides = self._network.sides(part)
+        sides = self.network.sides(part)
         if sides is None:
             return False
-        edge = self._network.graph.edges[part]
+        edge = self.network.graph.edges[part]
         near, far = sides if edge.start == node else sides[::-1]
         taken = far.loads if case == "loads" else far.sources
         return bool(far.strings and near.strings) and not taken
 
     def may_deliver(self, part: str, node: str) -> bool:
         """Whether batteries stand, or may stand, behind a part, seen from a node."""
-        sides = self._network.sides(part)
+        sides = self.network.sides(part)
         if sides is None:
             return True
-        edge = self._network.graph.edges[part]
+        edge = self.network.graph.edges[part]
         return bool(sides[1 if edge.start == node else 0].strings)
 
     def greatest(self, part: str, loads: Mapping[str, Number] | None = None) -> Number:
         """The greatest current in a part, whichever loads and sources run; ``loads`` in place."""
         loads = self._loads if loads is None else loads
-        sides = self._network.sides(part)
+        sides = self.network.sides(part)
         if sides is None or (sides[0].strings and sides[1].strings):
             return self._greatest_divided(part, loads)
         if not sides[0].strings and not sides[1].strings:
@@ -88,8 +95,8 @@ class Flows:
 
     def _towards(self, part: str) -> float:
         """On the negative side a load's current flows to the batteries, not from them."""
-        edge = self._network.graph.edges[part]
-        return -1.0 if self._network.polarity(edge.start) == "negative" else 1.0
+        edge = self.network.graph.edges[part]
+        return -1.0 if self.network.polarity(edge.start) == "negative" else 1.0
 
     def _greatest_divided(self, part: str, loads: Mapping[str, Number]) -> Number:
         """All loads and sources that drive a current one way, and all that drive it the other."""
@@ -112,19 +119,35 @@ class Flows:
 
     def _connected(self, part: str, amounts: Mapping[str, Number]) -> list[str]:
         """Of some loads or sources, those that stand in the same island as a part."""
-        layout = self._network.layout
-        start = self._network.graph.edges[part].start
+        layout = self.network.layout
+        start = self.network.graph.edges[part].start
         return [each for each in amounts if layout.positive(each) in layout.traced
                 and (layout.islands.joined(layout.positive(each), start)
-                     or self._network.polarity(start) != "positive")]
+                     or self.network.polarity(start) != "positive")]
 
     def _share(self, part: str, identity: str) -> Number:
         """The part of a load's current that flows through a part, from its start to its end."""
-        node = self._network.attached(self._network.layout.positive(identity))
+        node = self.network.attached(self.network.layout.positive(identity))
         key = (part, node)
         if key not in self._shares:
             self._shares[key] = self._circuit.currents_at(1.0, node, (part,))[part]
         return self._shares[key]
+
+
+class Working:
+    """The flows with every switch closed, and, where some were found open, as found too.
+
+    A switch that can be closed will be, so a current counts in whichever state it is greater.
+    """
+
+    def __init__(self, *states: Flows) -> None:
+        self.states = states
+
+    def greatest(self, part: str, loads: Mapping[str, Number] | None = None) -> Number:
+        """The greatest current in a part in either state."""
+        closed, *others = self.states
+        return largest([closed.greatest(part, loads),
+                        *(each.greatest(part, loads) for each in others if each.reaches(part))])
 
 
 def _at_least_part(share: Number, amount: Number) -> Number:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
-from garboard.network import Circuit
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import low_end, unrecorded
 from garboard.values import Bounds, Number, Truth, quotient, smallest, total
@@ -30,16 +30,18 @@ def string_charge_current_limit(limits: tuple[Number, ...]) -> Number:
 
 
 @quantity("bank.charge_current_limit", dimension="current",
-          needs={"bank": "id", "ids": "strings.id", "limits": "strings.charge_current_limit",
-                 "circuit": "record.largest_fault_circuit"},
+          needs={"ids": "strings.id", "limits": "strings.charge_current_limit",
+                 "shares": "shares", "as_found": "shares_as_found"},
           method="The least over the strings of its charging limit over its share of the current "
-                 "(shares by the DC network, equal EMFs); never the sum of the limits",
-          citation=_PRACTICE, valid="current entering where the strings meet; equal charge states")
-def charge_current_limit(bank: str, ids: tuple[str, ...], limits: tuple[Number, ...],
-                         circuit: Circuit) -> Figure:
-    shares = circuit.shares(bank)
+                 "(shares by the DC network, equal EMFs); never the sum of the limits. With every "
+                 "switch closed or as found, the lesser",
+          citation=_PRACTICE, valid="current entering where the strings meet; equal charge states",
+          version="2")
+def charge_current_limit(ids: tuple[str, ...], limits: tuple[Number, ...],
+                         shares: Mapping[str, Number], as_found: Mapping[str, Number]) -> Figure:
     limit_of = dict(zip(ids, limits, strict=True))
-    worst = [_limit_by_share(limit_of[string], share) for string, share in shares.items()]
+    worst = [_limit_by_share(limit_of[string], share) for each in (shares, as_found)
+             for string, share in each.items()]
     # the shares make one together, so the least is never above this: it only tightens bounds
     worst.append(total(limits))
     return Figure(smallest(worst), remarks=tuple(

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.quantities.flows import Case, Flows
+from garboard.quantities.flows import Case, Flows, Working
 from garboard.quantities.spans import at_least_zero, low_end, size, total_at_least, unrecorded
 from garboard.quantities.table import table
 from garboard.values import (
@@ -80,12 +80,17 @@ def load_greatest_current(continuous: Number, surge: Number) -> Number:
                  "loads": "loads.id", "drawn": "loads.continuous_current",
                  "sources": "sources.id", "given": "sources.current_max"},
           method="The continuous current of every load and the greatest output of every charging "
-                 "source, on the DC network with equal EMFs",
-          citation=_PRACTICE, valid=_CASE)
+                 "source, on the DC network with equal EMFs; with every switch closed, and where "
+                 "some were found open also as found",
+          citation=_PRACTICE, valid=_CASE, version="2")
 def currents(network: Network, circuit: Circuit, loads: Ids, drawn: Numbers, sources: Ids,
-             given: Numbers) -> Flows:
-    return Flows(network, circuit.with_equal_emfs(), dict(zip(loads, drawn, strict=True)),
-                 dict(zip(sources, given, strict=True)))
+             given: Numbers) -> Working:
+    driven = dict(zip(loads, drawn, strict=True)), dict(zip(sources, given, strict=True))
+    equal = circuit.with_equal_emfs()
+    closed = Flows(network, equal, *driven)
+    if network.as_found is None:
+        return Working(closed)
+    return Working(closed, Flows(network.as_found, equal.without(*network.found_open), *driven))
 
 
 @quantity("record.surges", kind="opaque",
@@ -98,24 +103,25 @@ def surges(loads: Ids, greatest: Numbers) -> dict[str, Number]:
 
 _CARRIED = {"flows": "record.currents", "part": "id"}
 _HOW = ("The greater of all loads beyond it together and of all charging sources beyond it "
-        "together; where batteries stand on both sides, each divided as the DC network says")
+        "together; where batteries stand on both sides, each divided as the DC network says. "
+        "Switches found open count as closed or as found, whichever gives the more")
 
 
 @quantity("conductor.continuous_current", dimension="current", needs=_CARRIED, method=_HOW,
           citation=_PRACTICE, valid=_CASE)
-def conductor_continuous_current(flows: Flows, part: str) -> Number:
+def conductor_continuous_current(flows: Working, part: str) -> Number:
     return flows.greatest(part)
 
 
 @quantity("device.continuous_current", dimension="current", needs=_CARRIED, method=_HOW,
           citation=_PRACTICE, valid=_CASE)
-def device_continuous_current(flows: Flows, part: str) -> Number:
+def device_continuous_current(flows: Working, part: str) -> Number:
     return flows.greatest(part)
 
 
 @quantity("switch.carried_current", dimension="current", needs=_CARRIED, method=_HOW,
           citation=_PRACTICE, valid=_CASE)
-def switch_carried_current(flows: Flows, part: str) -> Number:
+def switch_carried_current(flows: Working, part: str) -> Number:
     return flows.greatest(part)
 
 
@@ -124,20 +130,26 @@ def switch_carried_current(flows: Flows, part: str) -> Number:
           method="As the continuous current, with every load at the greater of its continuous "
                  "current and its surge",
           citation=_PRACTICE, valid="all loads starting at once, an upper bound")
-def conductor_surge_current(flows: Flows, part: str, surges: Mapping[str, Number]) -> Number:
+def conductor_surge_current(flows: Working, part: str,
+                            surges: Mapping[str, Number]) -> Number:
     return flows.greatest(part, surges)
 
 
 @quantity("bus.continuous_current", dimension="current",
-          needs={"network": "network", "flows": "record.currents", "bus": "id"},
+          needs={"flows": "record.currents", "bus": "id"},
           method="What its other runs carry together, if batteries deliver to it and stand behind "
                  "none of those; else half of what all its runs carry; with all loads on or all "
                  "sources on, the greater",
-          citation=_PRACTICE, valid="all loads at once, or all charging sources at once")
-def bus_continuous_current(network: Network, flows: Flows, bus: str) -> Number:
-    parts = [edge.id for edge in network.graph.incident[bus]
-             if edge.kind not in ("battery", "injector")]
-    return largest([_passing(flows, parts, bus, "loads"), _passing(flows, parts, bus, "sources")])
+          citation=_PRACTICE, version="2",
+          valid="all loads at once, or all charging sources at once; switches as for conductors")
+def bus_continuous_current(flows: Working, bus: str) -> Number:
+    found: list[Number] = []
+    for number, state in enumerate(flows.states):
+        parts = [edge.id for edge in state.network.graph.incident[bus]
+                 if edge.kind not in ("battery", "injector")]
+        if number == 0 or any(map(state.reaches, parts)):
+            found += [_passing(state, parts, bus, "loads"), _passing(state, parts, bus, "sources")]
+    return largest(found)
 
 
 def _passing(flows: Flows, parts: list[str], bus: str, case: Case) -> Number:
@@ -168,30 +180,40 @@ def greatest_resistances(conductors: Ids, loops: Numbers, devices: Ids, own: Num
 
 
 @quantity("load.voltage_drop", dimension="voltage",
-          needs={"network": "network", "flows": "record.currents", "load": "id",
+          needs={"flows": "record.currents", "load": "id",
                  "bank": "bank.id", "resistances": "record.greatest_resistances"},
           method="Sum over every conductor, device and switch between where the strings meet and "
                  "the load, out and back, of its greatest resistance times its current with all "
-                 "loads on. Basis: the greatest resistance of IEC 60228, hot; not the constant of "
-                 "a small-craft formula",
-          citation=_PRACTICE,
+                 "loads on; switches found open count as closed or as found, whichever gives the "
+                 "more. Basis: the greatest resistance of IEC 60228, hot; not the constant of a "
+                 "small-craft formula",
+          citation=_PRACTICE, version="2",
           valid="one way only between bank and load; steady currents; joints where recorded, else "
                 "at least the figure")
-def voltage_drop(network: Network, flows: Flows, load: str, bank: str,
+def voltage_drop(flows: Working, load: str, bank: str,
                  resistances: Mapping[str, Number]) -> Figure:
-    parts = circuit_of(network, load, bank)
-    if isinstance(parts, Unknown):
-        return Figure(parts)
-    drops = []
-    for part in parts:
-        current = flows.signed(part, "loads")
-        drops.append(size(current) * resistances[part])
-    return Figure(total_at_least(drops), remarks=(f"through: {', '.join(parts) or 'nothing'}",))
+    ways = circuits_of(flows, load)
+    drops = [parts if isinstance(parts, Unknown) else total_at_least(
+        size(state.signed(part, "loads")) * resistances[part] for part in parts)
+        for state, parts in ways]
+    return Figure(largest(drops), remarks=tuple(
+        f"through: {', '.join(parts) or 'nothing'}" for _, parts in ways
+        if not isinstance(parts, Unknown)))
 
 
-def circuit_of(network: Network, load: str, bank: str) -> Ids | Unknown:
+def circuits_of(flows: Working, load: str) -> list[tuple[Flows, Ids | Unknown]]:
+    """For each state of the switches in which a bank supplies it, the circuit of a load."""
+    return [(state, circuit_of(state.network, load)) for number, state in enumerate(flows.states)
+            if number == 0 or isinstance(state.network.related(load, "bank"), str)]
+
+
+def circuit_of(network: Network, load: str) -> Ids | Unknown:
     """The parts of the only way from where the strings meet to a load, and of a traced return."""
     layout = network.layout
+    bank = network.related(load, "bank")
+    if not isinstance(bank, str):
+        return bank if isinstance(bank, Unknown) else Unknown.because(
+            OUTSIDE_METHOD, detail="no bank supplies it")
     out = network.way(network.bank(bank).meets, layout.positive(load))
     back: Ids | None = ()
     if layout.negative(load) != layout.reference:
@@ -218,7 +240,7 @@ def conductor_sizes(ids: Ids, values: tuple[object, ...]) -> dict[str, object]:
 
 
 @quantity("load.small_craft_voltage_drop", dimension="voltage",
-          needs={"network": "network", "flows": "record.currents", "load": "id",
+          needs={"flows": "record.currents", "load": "id",
                  "bank": "bank.id", "lengths": "record.conductor_lengths",
                  "sizes": "record.conductor_sizes", "loops": "record.conductor_returns"},
           method="E = 0.0164 I L / S of every conductor between where the strings meet and the "
@@ -226,23 +248,28 @@ def conductor_sizes(ids: Ids, values: tuple[object, ...]) -> dict[str, object]:
                  "20 °C, so the drop is understated; devices and joints are not in the formula",
           citation=cite("ISO 10133 Annex A", "from memory"),
           valid="returns as the outgoing conductor, neglected, or of own runs")
-def small_craft_voltage_drop(network: Network, flows: Flows, load: str, bank: str,
+def small_craft_voltage_drop(flows: Working, load: str, bank: str,
                              lengths: Mapping[str, Number], sizes: Mapping[str, object],
                              loops: Mapping[str, Number]) -> Figure:
-    parts = circuit_of(network, load, bank)
-    if isinstance(parts, Unknown):
-        return Figure(parts)
     constant = table(_CONSTANT).rows["copper"]["constant"]
+    drops = [parts if isinstance(parts, Unknown) else _by_formula(
+        state, parts, constant, lengths, sizes, loops)
+        for state, parts in circuits_of(flows, load)]
+    return Figure(largest(drops), (table(_CONSTANT).reference("copper", "constant"),))
+
+
+def _by_formula(flows: Flows, parts: Ids, constant: float, lengths: Mapping[str, Number],
+                sizes: Mapping[str, object], loops: Mapping[str, Number]) -> Number:
     drops: list[Number] = []
     for part in parts:
         if part not in lengths:
             continue
         gauge, current = sizes[part], flows.signed(part, "loads")
         if not isinstance(gauge, ConductorSize) or isinstance(current, Unknown):
-            return Figure(gauge if isinstance(gauge, Unknown) else total([current]))
+            return gauge if isinstance(gauge, Unknown) else total([current])
         length = lengths[part] * loops[part]
         drops.append(size(current) * length * (constant / gauge.area_mm2))
-    return Figure(total(drops), (table(_CONSTANT).reference("copper", "constant"),))
+    return total(drops)
 
 
 @quantity("record.conductor_returns", kind="opaque",

@@ -42,6 +42,23 @@ def bank_shares(bank: str, circuit: Circuit) -> dict[str, Number]:
     return circuit.shares(bank)
 
 
+@quantity("bank.shares_as_found", kind="opaque",
+          needs={"bank": "id", "circuit": "record.largest_fault_circuit", "network": "network"},
+          method="The shares of the strings that were connected at the survey, where a switch was "
+                 "found open; none where none was, or where none was connected",
+          citation=_NODAL, valid=_STATE)
+def bank_shares_as_found(bank: str, circuit: Circuit, network: Network) -> dict[str, Number]:
+    if not network.found_open:
+        return {}
+    shares = circuit.without(*network.found_open).shares(bank)
+    return {string: share for string, share in shares.items()
+            if not ((isinstance(share, float) and share == 0.0) or _unreached(share))}
+
+
+def _unreached(share: Number) -> bool:
+    return isinstance(share, Unknown) and share.reason == OUTSIDE_METHOD and not share.paths
+
+
 @quantity("bank.shares_one_out", kind="opaque",
           needs={"bank": "id", "circuit": "record.largest_fault_circuit", "network": "network"},
           method="The shares of the strings that are left, for each string taken out in turn",
@@ -95,8 +112,9 @@ def _least(ids: Ids, limits: Numbers, shares: Shares) -> Number:
     return smallest([quotient(limit_of[each], share) for each, share in shares.items()])
 
 
-def _limit(ids: Ids, limits: Numbers, shares: Shares) -> Figure:
-    return Figure(_least(ids, limits, shares), remarks=_remarks(shares))
+def _limit(ids: Ids, limits: Numbers, shares: Shares, as_found: Shares) -> Figure:
+    return Figure(smallest([_least(ids, limits, each) for each in (shares, as_found) if each]),
+                  remarks=_remarks(shares))
 
 
 def _limit_one_out(ids: Ids, limits: Numbers, one_out: Mapping[str, Shares]) -> Figure:
@@ -116,10 +134,11 @@ def _remarks(shares: Shares) -> Ids:
 def _bank_limit(name: str, what: str, limits: str) -> tuple[Quantity, Quantity]:
     """Two quantities: a limit of the bank as connected, and with any one string out."""
     how = (f"The least over the strings of {what} over its share of the current (shares by the DC "
-           "network, equal EMFs); never the sum")
+           "network, equal EMFs); never the sum. With every switch closed or as found, the lesser")
     as_connected = quantity(
         f"bank.{name}", dimension="current", method=how, citation=_DEFINITION, valid=_STATE,
-        needs={"ids": "strings.id", "limits": limits, "shares": "shares"})(_limit)
+        needs={"ids": "strings.id", "limits": limits, "shares": "shares",
+               "as_found": "shares_as_found"}, version="2")(_limit)
     one_out = quantity(
         f"bank.{name}_one_out", dimension="current", citation=_DEFINITION, valid=_STATE,
         method=f"{how}; for each string taken out in turn, the least",
@@ -196,7 +215,8 @@ def equalising_current(bank: str, circuit: Circuit, batteries: Ids, found: Numbe
         f"{string}: {format_value(current, 'current')}" for string, current in currents.items()))
 
 
-QUANTITIES = (bank_shares, bank_shares_one_out, string_share, worst_share_departure,
+QUANTITIES = (bank_shares, bank_shares_as_found, bank_shares_one_out, string_share,
+              worst_share_departure,
               string_discharge_current_limit, string_discharge_trip, *discharge_limits,
               *discharge_trips, charge_one_out, bank_load_current, currents_on_surge,
               bank_surge_current, trips_in_cascade, string_voltage_found, equalising_current)

@@ -29,9 +29,10 @@ Ids = tuple[str, ...]
 Numbers = tuple[Number, ...]
 
 _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", "definition")
-_STATE = ("steady current into a dead short from one string alone; conductors at their greatest "
-          "resistance, hot; cells empty and cold; contributions of chargers not added; arcs, "
-          "which draw less, are not covered")
+_STATE = ("steady current into a dead short from one string alone that reaches it; conductors at "
+          "their greatest resistance, hot; cells empty and cold; contributions of chargers not "
+          "added; switches closed, or as found if that leaves less; arcs, which draw less, are not "
+          "covered")
 
 
 @quantity("battery.open_circuit_voltage_min", dimension="voltage",
@@ -118,16 +119,19 @@ def greatest_source_resistance(battery: str, fresh: Number, chemistry: str | Unk
                  "battery_ids": "batteries.id"},
           method="The DC network once for every string, with that string alone: greatest "
                  "resistances of conductors and batteries, devices and switches as recorded, empty "
-                 "cells",
-          citation=_NODAL, valid=_STATE)
+                 "cells; with every switch closed, and where some were found open also as found",
+          citation=_NODAL, valid=_STATE, version="2")
 def smallest_fault_circuit(network: Network, resistances: Mapping[str, Number], emfs: Numbers,
                            internal: Numbers, battery_ids: Ids) -> dict[str, Circuit]:
-    """The circuits by the id of the string that is left in each."""
+    """The circuits by the id of the string that is left in each, and a word on the switches."""
     resistance = {**resistances, **dict(zip(battery_ids, internal, strict=True))}
     whole = Circuit(network, resistance, dict(zip(battery_ids, emfs, strict=True)))
     own = {string.id: set(string.batteries) for string in network.strings}
-    return {string: whole.without(*(each for each in battery_ids if each not in batteries))
-            for string, batteries in own.items()}
+    alone = {string: whole.without(*(each for each in battery_ids if each not in batteries))
+             for string, batteries in own.items()}
+    opened = network.found_open
+    return alone | {f"{string} (switches as found)": circuit.without(*opened)
+                    for string, circuit in alone.items() if opened}
 
 
 def smallest_at(circuits: Mapping[str, Circuit], node: str) -> tuple[Number, Ids]:

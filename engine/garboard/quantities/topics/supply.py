@@ -6,10 +6,11 @@ from collections.abc import Mapping
 
 from garboard.network import Network
 from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.flows import Working
 from garboard.quantities.largest import LargestFaults
 from garboard.quantities.spans import total_at_least
 from garboard.quantities.topics.faults import STATE
-from garboard.quantities.topics.loads import circuit_of
+from garboard.quantities.topics.loads import circuits_of
 from garboard.values import (
     OUTSIDE_METHOD,
     Number,
@@ -29,17 +30,16 @@ _PRACTICE = cite("common practice of the trade", "common practice")
 
 
 @quantity("load.surge_voltage_drop", dimension="voltage",
-          needs={"network": "network", "load": "id", "bank": "bank.id", "drop": "voltage_drop",
-                 "continuous": "continuous_current", "greatest": "greatest_current",
-                 "resistances": "record.greatest_resistances"},
+          needs={"flows": "record.currents", "load": "id", "bank": "bank.id",
+                 "drop": "voltage_drop", "continuous": "continuous_current",
+                 "greatest": "greatest_current", "resistances": "record.greatest_resistances"},
           method="Voltage drop with all loads on, plus what its own surge adds over the whole way",
           citation=_PRACTICE, valid="as the voltage drop; one load starting at a time")
-def surge_voltage_drop(network: Network, load: str, bank: str, drop: Number, continuous: Number,
+def surge_voltage_drop(flows: Working, load: str, bank: str, drop: Number, continuous: Number,
                        greatest: Number, resistances: Mapping[str, Number]) -> Number:
-    parts = circuit_of(network, load, bank)
-    if isinstance(parts, Unknown):
-        return parts
-    return drop + (greatest - continuous) * total_at_least(resistances[part] for part in parts)
+    ways = [parts if isinstance(parts, Unknown) else total_at_least(
+        resistances[part] for part in parts) for _, parts in circuits_of(flows, load)]
+    return drop + (greatest - continuous) * largest(ways)
 
 
 @quantity("load.lowest_voltage", dimension="voltage",
