@@ -11,12 +11,14 @@ ratings are all recorded, apart from those of ``gaps``.
 | ``chain`` | one battery, bus after bus in a row, each with a load |
 | ``bank`` | batteries in parallel, each on a run of its own, and one load |
 | ``ladder`` | two rows of buses joined at every step: rings throughout |
+| ``mesh`` | two batteries, and a tenth as many buses as runs, joined by runs in all directions |
 | ``both`` | the tree with its negative side traced too, run by run |
 | ``gaps`` | the tree with every third length and rating not recorded |
 """
 
 from __future__ import annotations
 
+import random
 from collections.abc import Callable, Iterator, Mapping
 from itertools import pairwise
 from typing import Any, Final
@@ -141,6 +143,19 @@ def _ladder(count: int) -> Data:
     return _record(2, list(dict.fromkeys(rows[0] + rows[1])), steps, runs.made)
 
 
+def _mesh(count: int) -> Data:
+    runs, buses = _Runs(), ["main", *(f"bus-{each}" for each in range(max(2, count // 10)))]
+    _batteries(runs, 2)
+    for start, end in pairwise(buses):
+        runs.add(start, end, _fuse("100 A"), _cable("35 mm2", "3 m"))
+    drawn = random.Random(1)
+    while len(runs.made) < count - 2:
+        runs.add(*drawn.sample(buses, 2), _cable("35 mm2", "3 m"))
+    for load in range(2):
+        runs.add(buses[-1 - load], f"load-{load}", _breaker("10 A"), _cable("2.5 mm2", "4 m"))
+    return _record(2, buses, 2, runs.made)
+
+
 def _both(count: int) -> Data:
     data = _tree(count // 2)
     there = data["runs"]
@@ -175,5 +190,5 @@ def _parts(data: Data) -> Iterator[Data]:
 
 SHAPES: Final[Mapping[str, Callable[[int], Data]]] = {
     "tree": _tree, "star": _star, "bare": _bare, "chain": _chain, "bank": _bank,
-    "ladder": _ladder, "both": _both, "gaps": _gaps,
+    "ladder": _ladder, "mesh": _mesh, "both": _both, "gaps": _gaps,
 }

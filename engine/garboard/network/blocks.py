@@ -48,11 +48,12 @@ def between(ends: Sequence[tuple[int, int]], u: int, v: int) -> list[int]:
     return sorted(taken)
 
 
-def elimination(ends: Sequence[tuple[int, int]],
-                kept: tuple[int, ...]) -> list[tuple[int, tuple[int, ...]]]:
+def elimination(ends: Sequence[tuple[int, int]], kept: tuple[int, ...],
+                widest: int | None = None) -> list[tuple[int, tuple[int, ...]]]:
     """All nodes but the kept ones in the order to eliminate them, each with its neighbours then.
 
     The next is always one with the fewest neighbours, those that earlier ones left behind counted.
+    With ``widest`` it ends where all that are left have more neighbours than that.
     """
     neighbours: dict[int, dict[int, None]] = {}
     for start, end in ends:
@@ -65,6 +66,8 @@ def elimination(ends: Sequence[tuple[int, int]],
         count, node = heappop(waiting)
         if node not in neighbours or count != len(neighbours[node]):
             continue
+        if widest is not None and count > widest:
+            break
         around = tuple(neighbours.pop(node))
         steps.append((node, around))
         for each in around:

@@ -8,16 +8,19 @@ from functools import cached_property
 from typing import Any, Final
 
 from garboard.network.corners import common_emf, one_emf_everywhere, one_emf_seen
+from garboard.network.density import TooDense, check_density
 from garboard.network.grounds import Grounds, GroundsOf, joined
 from garboard.network.narrowing import Box, equalised
 from garboard.network.pieces import Ends, Piece, piece, pieces_of
 from garboard.network.ranges import Ranges
 from garboard.network.rest import Question, Rest
+from garboard.network.side_by_side import lies_side_by_side, side_by_side
 from garboard.network.skeleton import Signed, Skeleton
 from garboard.network.solution import Solution
 from garboard.network.starmesh import Amount, NoAnswer, Unlimited, loop_current
 from garboard.network.variables import (
     ENUMERATED,
+    Values,
     Variable,
     corner_values,
     solved,
@@ -29,6 +32,9 @@ from garboard.values import ASSUMPTION, OUTSIDE_METHOD, Bounds, Number, Unknown,
 _ROUNDING: Final = 1e-12
 #: Answers to questions of at most this many elements are kept: devices on one bus ask the same.
 _SHORT: Final = 4
+#: Work for the narrowing of bounds (see ``narrowing``), divided by the elements of a network: the
+#: more there are, the more is asked. Where it is used up the bounds are true still, but wider.
+_NARROWING: Final = 4_000_000
 #: For how many places the solutions at the corners are kept; each is as large as the network.
 _KEPT: Final = 32
 
@@ -44,6 +50,7 @@ class Currents:
         self._grounds = GroundsOf(skeleton, ranges, draw)
         self._extremes: dict[tuple[bool, bool], Solution] = {}
         self._corners: dict[int, tuple[Rest, list[Solution] | None]] = {}
+        self._chosen: dict[tuple[object, ...], Solution] = {}
         self._known: dict[tuple[int, tuple[Signed, ...]], tuple[Rest | None, Number | None]] = {}
 
     def current(self, question: Question) -> Number | None:
@@ -61,6 +68,10 @@ class Currents:
         return known[1]
 
     def _found(self, question: Question) -> Number | None:
+        try:
+            check_density(self._skeleton, question.rest)
+        except TooDense as error:
+            return _undetermined(error)
         if self._exactly:
             return self._exact(question)
         grounds = self._grounds_of(question)
@@ -138,6 +149,13 @@ class Currents:
         asked = piece(0, 0, question.elements, self._ranges)
         if rest is None:
             return _range((self._extreme(False, False),), None, asked)
+        if self._one_emf and one_emf_seen(self._skeleton, self._ranges, rest):
+            return _range(self._all_ends, rest, asked)
+        if lies_side_by_side(rest):
+            beside = side_by_side(rest, pieces_of(rest, self._skeleton, self._ranges), asked,
+                                  self._draw)
+            if beside is not None:
+                return beside
         corners = self._corners_of(rest)
         if corners is not None:
             return _range(corners, rest, asked)
@@ -158,8 +176,6 @@ class Currents:
         return known[1]
 
     def _find_corners(self, rest: Rest) -> list[Solution] | None:
-        if self._one_emf and one_emf_seen(self._skeleton, self._ranges, rest):
-            return self._all_ends
         pieces = pieces_of(rest, self._skeleton, self._ranges)
         variables = variables_of(rest, pieces, self._ranges, self._draw)
         if not variables:
@@ -169,8 +185,17 @@ class Currents:
             return self._all_ends
         if len(variables) > ENUMERATED:
             return None
-        return [solved(values, self._skeleton)
+        return [self._corner(values)
                 for values in corner_values(variables, self._ranges, self._draw)]
+
+    def _corner(self, values: Values) -> Solution:
+        """The solution of one choice of values, the same for all places it is a corner of."""
+        known = self._chosen.get(values.key)
+        if known is None:
+            if len(self._chosen) >= _KEPT:
+                self._chosen.clear()
+            known = self._chosen[values.key] = solved(values, self._skeleton)
+        return known
 
     @cached_property
     def _one_emf(self) -> bool:
@@ -186,10 +211,11 @@ class Currents:
     def _one_end(self, rest: Rest, pieces: tuple[Piece, ...], asked: Piece,
                  towards: int) -> float:
         variables: list[Variable] = variables_of(rest, pieces, self._ranges, self._draw)
-        narrowed = Box(rest, pieces, asked, self._draw).narrowed(variables, towards)
+        work = _NARROWING // max(1, len(self._skeleton.elements))
+        narrowed = Box(rest, pieces, asked, self._draw, work).narrowed(variables, towards)
         if len(narrowed.free) > ENUMERATED:
             return narrowed.enclosure[towards > 0]
-        corners = [solved(values, self._skeleton) for values in corner_values(
+        corners = [self._corner(values) for values in corner_values(
             narrowed.free, self._ranges, self._draw, narrowed.fixed)]
         return _range(corners, rest, asked)[towards > 0]
 

@@ -37,9 +37,16 @@ def seen_between(wires: Iterable[Wire], u: int, v: int, order: Iterable[int]) ->
         star = list(net.pop(node, {}).values())
         for wire in star:
             del net[wire.v][node]
+        low, high = [wire.g[0] for wire in star], [wire.g[1] for wire in star]
+        low_after, high_after = _sums_after(low), _sums_after(high)
+        low_before = high_before = 0.0
         for position, one in enumerate(star):
-            for other in star[position + 1:]:
-                _join(net, _mesh(one, other, [w for w in star if w is not one and w is not other]))
+            rest = [low_before, high_before]
+            for other in range(position + 1, len(star)):
+                _join(net, _mesh(one, star[other], rest[0] + low_after[other + 1],
+                                 rest[1] + high_after[other + 1]))
+                rest = [rest[0] + low[other], rest[1] + high[other]]
+            low_before, high_before = low_before + low[position], high_before + high[position]
     return net[u].get(v, Wire(u, v, _ZERO, _ZERO))
 
 
@@ -103,10 +110,16 @@ def _weighted(e1: float, g1: float, e2: float, g2: float, extreme: type | object
     return e1 * share + e2 * (1.0 - share)
 
 
-def _mesh(one: Wire, other: Wire, rest: list[Wire]) -> Wire:
-    """What the star of a node puts between two of its neighbours."""
-    rest_lo = math.fsum(wire.g[0] for wire in rest)
-    rest_hi = sum(wire.g[1] for wire in rest)
+def _sums_after(values: list[float]) -> list[float]:
+    """The sums of all from the first, the second, ... on, and of none."""
+    sums = [0.0]
+    for value in reversed(values):
+        sums.append(sums[-1] + value)
+    return sums[::-1]
+
+
+def _mesh(one: Wire, other: Wire, rest_lo: float, rest_hi: float) -> Wire:
+    """What the star of a node puts between two of its neighbours, the sum of the rest given."""
     g = (_through(one.g[0], other.g[0], rest_hi), _through(one.g[1], other.g[1], rest_lo))
     e = (other.e[0] - one.e[1], other.e[1] - one.e[0])
     j = _ZERO

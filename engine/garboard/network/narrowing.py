@@ -14,7 +14,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from garboard.network.blocks import elimination_order
+from garboard.network.blocks import elimination
 from garboard.network.corners import emf_direction
 from garboard.network.enclosure import Wire, driving_voltage, loop_range, seen_between
 from garboard.network.pieces import Ends, Piece
@@ -39,9 +39,15 @@ class Narrowed(NamedTuple):
 
 
 class Box:
-    """The pieces of a rest, and the element asked about, as intervals that get smaller."""
+    """The pieces of a rest, and the element asked about, as intervals that get smaller.
 
-    def __init__(self, rest: Rest, pieces: tuple[Piece, ...], asked: Piece, draw: Ends) -> None:
+    ``work`` is how many connections may be put between neighbours of a node on the way; where it
+    is used up the rest stays free. It depends on the network alone, not on what is asked before.
+    """
+
+    def __init__(self, rest: Rest, pieces: tuple[Piece, ...], asked: Piece, draw: Ends,
+                 work: int) -> None:
+        self._work = work
         self._rest = rest
         self._pieces = list(pieces)
         self._asked = asked
@@ -55,6 +61,8 @@ class Box:
         while progress and len(free) > ENUMERATED:
             progress = False
             for variable in list(free):
+                if self._work <= 0:
+                    break
                 sign = self._sensitivity(variable)
                 if sign:
                     high = sign * towards > 0
@@ -80,6 +88,21 @@ class Box:
         return [number for number, each in enumerate(self._pieces)
                 if any(element in moved for element, _ in each.elements)]
 
+    def _seen(self, wires: list[Wire], u: int, v: int) -> Wire:
+        """The wires as one from u to v; what that takes is taken off the work left."""
+        steps = elimination([(wire.u, wire.v) for wire in wires], (u, v))
+        self._work -= sum(len(around) ** 2 for _, around in steps) + len(wires)
+        return seen_between(wires, u, v, [node for node, _ in steps])
+
+    def _direction(self, moved: Piece, wires: list[Wire], emf: Ends) -> int:
+        """The sign of the current in a piece, the wires being the rest; 0 when not constant."""
+        rest = self._seen(wires, moved.u, moved.v)
+        if rest.j == _ZERO:
+            low, high = driving_voltage(rest, emf)
+        else:
+            low, high = loop_range(rest, moved.resistance, emf)
+        return 1 if low >= 0 else -1 if high <= 0 else 0
+
     def _sensitivity(self, variable: Variable) -> int:
         """The sign of df/dE or df/dR over the whole box, 0 when not known to be constant."""
         if variable.draw:
@@ -89,17 +112,17 @@ class Box:
         number = self._touched(variable)[0]
         moved = self._pieces[number]
         others = self._pieces[:number] + self._pieces[number + 1:]
-        adjoint = _direction(moved, [*(_wire(each, dead=True) for each in others),
-                                     _wire(self._asked._replace(emf=(1.0, 1.0)))], (0.0, 0.0))
+        adjoint = self._direction(moved, [*(_wire(each, dead=True) for each in others),
+                                          _wire(self._asked._replace(emf=(1.0, 1.0)))], (0.0, 0.0))
         if variable.emfs:
             return adjoint
-        actual = _direction(moved, [*map(_wire, others), _wire(self._asked), *self._drawn()],
-                            moved.emf)
+        actual = self._direction(moved, [*map(_wire, others), _wire(self._asked), *self._drawn()],
+                                 moved.emf)
         return -actual * adjoint
 
     def _enclosure(self) -> Ends:
         wires = [*map(_wire, self._pieces), *self._drawn()]
-        rest = _seen(wires, self._rest.u, self._rest.v)
+        rest = self._seen(wires, self._rest.u, self._rest.v)
         try:
             low, high = loop_range(rest, self._asked.resistance, self._asked.emf)
         except NoAnswer:
@@ -143,18 +166,3 @@ def _wire(each: Piece, dead: bool = False) -> Wire:
     least, most = each.resistance
     g = (1.0 / most if most > 0 else math.inf, 1.0 / least if least > 0 else math.inf)
     return Wire(each.u, each.v, g, emf)
-
-
-def _direction(moved: Piece, wires: list[Wire], emf: Ends) -> int:
-    """The sign of the current in a piece, the wires being all the rest; 0 when not constant."""
-    rest = _seen(wires, moved.u, moved.v)
-    if rest.j == _ZERO:
-        low, high = driving_voltage(rest, emf)
-    else:
-        low, high = loop_range(rest, moved.resistance, emf)
-    return 1 if low >= 0 else -1 if high <= 0 else 0
-
-
-def _seen(wires: list[Wire], u: int, v: int) -> Wire:
-    order = elimination_order([(wire.u, wire.v) for wire in wires], (u, v))
-    return seen_between(wires, u, v, order)

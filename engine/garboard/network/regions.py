@@ -39,8 +39,10 @@ class Region:
     def __init__(self, ways: Ways, start: str) -> None:
         nodes, self._bridges = ways.bridges(start)
         self.place = {node: number for number, node in enumerate(nodes)}
+        self._whole: Side = ((0, len(nodes)),)
         self._members: dict[Kind, tuple[list[int], list[str]]] = {}
         self.inner: list[Inner] = []
+        self._all: dict[Kind, tuple[str, ...]] = {}
 
     def put(self, kind: Kind, place: int, identity: str) -> None:
         """Something stands at a place; places come in order."""
@@ -52,19 +54,24 @@ class Region:
         """What a node still hangs together with when a conductor is taken out."""
         whole = len(self.place)
         if conductor not in self._bridges:
-            return ((0, whole),)
+            return self._whole
         first, last = self._bridges[conductor]
         return ((first, last),) if first <= self.place[node] < last else ((0, first), (last, whole))
 
     def members(self, kind: Kind, side: Side) -> tuple[str, ...]:
-        """What of a kind stands on a side."""
+        """What of a kind stands on a side, once everything is put down."""
+        if side != self._whole:
+            return tuple(self._on(kind, side))
+        known = self._all.get(kind)
+        if known is None:
+            known = self._all[kind] = tuple(self._members.get(kind, _NONE)[1])
+        return known
+
+    def _on(self, kind: Kind, side: Side) -> Iterator[str]:
         places, identities = self._members.get(kind, _NONE)
-        found: list[str] = []
         for first, last in side:
-            found += identities[bisect_left(places, first):bisect_left(places, last)]
-        if self.inner:
-            found += self._inner_of(kind, side)
-        return tuple(found)
+            yield from identities[bisect_left(places, first):bisect_left(places, last)]
+        yield from self._inner_of(kind, side)
 
     def _inner_of(self, kind: Kind, side: Side) -> Iterator[str]:
         for device, places, kinds in self.inner:

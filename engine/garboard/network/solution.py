@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from functools import cached_property
 from typing import Final
 
+from garboard.network.density import core_of
 from garboard.network.graph import INJECTOR
 from garboard.network.rest import Link, Local, Rest
 from garboard.network.skeleton import Signed, Skeleton
@@ -39,11 +40,16 @@ class Solution:
         known = self._seen.get(id(rest))
         if known is not None:
             return known[1]
-        result = self._quickly(rest) if rest.local is not None else None
+        result = None if rest.local is None or self._dense else self._quickly(rest)
         if result is None:
             result = self._by_links(rest)
         self._seen[id(rest)] = (rest, result)
         return result
+
+    @cached_property
+    def _dense(self) -> bool:
+        """Whether a part of the network is not worked out: then each place is, for itself."""
+        return bool(core_of(self._skeleton))
 
     def _by_links(self, rest: Rest) -> tuple[Amount, Amount]:
         net: Net = {}

@@ -34,25 +34,38 @@ class Variable(NamedTuple):
 
 
 class Values:
-    """One choice of values, or one per lane."""
+    """One choice of values, or one per lane; ``key`` says which, whatever place it is for."""
 
-    __slots__ = ("draw", "emf", "resistance")
+    __slots__ = ("_raised", "draw", "emf", "lanes", "resistance")
 
     def __init__(self, ranges: Ranges, draw: Amount) -> None:
         self.resistance: list[Amount] = list(ranges.resistance_lo)
         self.emf: list[Amount] = list(ranges.emf_lo)
         self.draw: Amount = draw
+        self.lanes: tuple[Variable, ...] = ()
+        self._raised: set[tuple[str, int]] = set()
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """What is at its high end, and what is at either, lane by lane."""
+        return frozenset(self._raised), self.lanes
 
     def set(self, variable: Variable, high: bool, ranges: Ranges, draw: Ends) -> None:
         """Put a variable at its high or low end."""
         source = ranges.resistance_hi if high else ranges.resistance_lo
         for element in variable.resistances:
             self.resistance[element] = source[element]
+        if high:
+            self._raised.update(("resistance", element) for element in variable.resistances)
         for element, sign in variable.emfs:
             upper = high == (sign > 0)
             self.emf[element] = (ranges.emf_hi if upper else ranges.emf_lo)[element]
+            if upper:
+                self._raised.add(("emf", element))
         if variable.draw:
             self.draw = draw[high]
+            if high:
+                self._raised.add(("draw", 0))
 
 
 def variables_of(rest: Rest, pieces: tuple[Piece, ...], ranges: Ranges,
@@ -100,6 +113,7 @@ def _spread(values: Values, smooth: list[Variable], ranges: Ranges, draw: Ends) 
 
     lanes = np.arange(2 ** len(smooth))
     low, high = Values(ranges, draw[0]), Values(ranges, draw[0])
+    values.lanes = tuple(smooth)
     for position, variable in enumerate(smooth):
         up = (lanes >> position) & 1 == 1
         low.set(variable, False, ranges, draw)

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from types import MappingProxyType
-from typing import Any, Final
-
-NO_EXTRAS: Final[Mapping[str, Any]] = MappingProxyType({})
+from typing import Any
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -18,7 +15,7 @@ class Fact:
     size, an id or ids, or an unknown (not determinable, conflict). ``written`` is the scalar as it
     stands in the record, with its tolerance if it has one. ``origin`` is how it was found out
     (measured, nameplate ...), ``evidence`` the ids of what shows it, ``extras`` the values of the
-    further keys its field allows.
+    further keys its field allows. A fact can be pickled, and with it a whole record.
     """
 
     value: Any
@@ -27,4 +24,4 @@ class Fact:
     method: str | None = None
     evidence: tuple[str, ...] = ()
     note: str | None = None
-    extras: Mapping[str, Any] = field(default_factory=lambda: NO_EXTRAS)
+    extras: Mapping[str, Any] = field(default_factory=dict)

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from types import MappingProxyType
 from typing import Any, Final
 
 from garboard.errors import ReadingError, did_you_mean
-from garboard.record.fact import NO_EXTRAS, Fact
+from garboard.record.fact import Fact
 from garboard.record.leaves.base import LeafKind
 from garboard.record.leaves.leaf_reading import LeafPath, LeafProblem, LeafReading
 from garboard.record.leaves.measure import Measure
@@ -61,7 +60,7 @@ class _Leaf:
         method = extras.get("method", remarks.get("method"))
         self.reading.facts.extend(
             (part, Fact(each, text, remarks.get("from"), method, remarks.get("evidence", ()),
-                        remarks.get("note"), MappingProxyType(extras) if extras else NO_EXTRAS))
+                        remarks.get("note"), extras))
             for part, each in self.leaf.parts(self.name, value))
         return value
 
