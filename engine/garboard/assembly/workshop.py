@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
@@ -12,14 +12,14 @@ from typing import Any
 from garboard.assembly.collector import collector_held
 from garboard.assembly.plugins import Plugins, load_plugins
 from garboard.assembly.vocabulary import vocabulary_of
-from garboard.assessment import Assessment, aboard_of, assess, assessment_day, replay
+from garboard.assessment import Assessment, aboard_of, assess, assessment_day, remedy_for, replay
 from garboard.documents import DEFAULT_LIMITS, Limits, read_document, shipped_folder
 from garboard.expressions import Vocabulary
 from garboard.packs import CheckedPack, Dispensation, find_pack, load_pack, shipped_shelf
 from garboard.quantities import Registry
 from garboard.record import Record, read_record
-from garboard.reports import Aboard
-from garboard.trail import Trail
+from garboard.reports import Aboard, Remedy
+from garboard.trail import Finding, Trail
 
 
 @dataclass
@@ -74,6 +74,11 @@ class Workshop:
         """The figures and circuits of the record in a trail, as this program computes them."""
         with collector_held():
             return aboard_of(read_record(trail.written), self.registry)
+
+    def remedy(self, trail: Trail, finding: Finding, progress: Callable[[int], None]) -> Remedy:
+        """The smallest permissible change after which a failed finding of a trail passes."""
+        with collector_held():
+            return remedy_for(trail, finding, self.vocabulary, self.registry, progress)
 
     def about(self) -> dict[str, Any]:
         """What a trail says of the program that made it, outside the digest."""

@@ -4,9 +4,10 @@ from garboard.assessment.aboard import aboard_of
 from garboard.assessment.answering import Answers, answers_of
 from garboard.assessment.assess import Assessment, assess
 from garboard.assessment.day import Day, assessment_day
+from garboard.assessment.remedies import remedy_for
 from garboard.assessment.replay import packs_of, replay
 
 __all__ = [
     "Answers", "Assessment", "Day", "aboard_of", "answers_of", "assess", "assessment_day",
-    "packs_of", "replay",
+    "packs_of", "remedy_for", "replay",
 ]

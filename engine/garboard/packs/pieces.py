@@ -15,6 +15,7 @@ from garboard.packs.citation import citation_gaps, lacks_status
 from garboard.packs.header import Header
 from garboard.packs.limit import Limit, WrittenLimit, read_limit
 from garboard.packs.model import LIMIT_NAME_PATTERN
+from garboard.packs.permissible import permissible_problems
 from garboard.packs.rule import Rule, cover_gap
 from garboard.packs.shape import empty_keys, missing_key, shape_problems
 from garboard.packs.spot import Spot
@@ -43,6 +44,8 @@ def rule_piece(spot: Spot) -> tuple[Rule | None, list[Problem]]:
         problems.append(Problem(
             "not-dispensable-basis", spot.at("not_dispensable").place(key=True),
             found=f"a citation whose basis is {rule.citation.basis}", expected="regulation"))
+    if rule is not None:
+        problems += permissible_problems(rule.about, rule.permissible_changes or (), spot)
     problems += cover_problems(spot.data, spot)
     return rule, problems
 

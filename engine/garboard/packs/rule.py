@@ -9,6 +9,7 @@ from pydantic import AfterValidator, Field
 
 from garboard.packs.citation import Citation
 from garboard.packs.model import Id, Model, Text
+from garboard.packs.permissible import Permissible
 
 Severity = Literal["danger", "warning", "caution", "notice"]
 #: Severities, worst first (signal words after ANSI Z535 and ISO 3864-2).
@@ -52,6 +53,10 @@ class Rule(Model):
     recommendation: Text = Field(description="What to do when the rule fails.")
     covers: Literal["whole", "part"] = Field("whole", description=(
         "Whether the rule examines the whole of what its source requires, or a part of it."))
+    permissible_changes: Annotated[tuple[Permissible, ...] | None, Field(strict=False)] = Field(
+        None, description=(
+            "Changes of the design that may be proposed when the rule fails, in the order in which "
+            "they are tried. None makes a lead longer, a fuse bigger, or a recorded value another."))
     not_dispensable: Annotated[bool | None, AfterValidator(true_or_none)] = Field(
         None, description=(
             "true: no dispensation is accepted for the rule, and no layer can relax or retire it. "

@@ -14,10 +14,11 @@ from garboard.reports.pack_text import nearest_piece, pack_text, piece_text
 from garboard.reports.replayed import Replayed, replay_json, replay_text, replayed
 from garboard.reports.screen import Screen, for_encoding, screen_of
 from garboard.reports.terminal import terminal_report
+from garboard.reports.working import Remedy, Tried, working_json, working_text
 
 __all__ = [
-    "Aboard", "Circuit", "Comparison", "Known", "Replayed", "Screen", "comparison",
-    "comparison_json", "comparison_text", "for_encoding", "json_report", "nearest_piece",
-    "pack_text", "piece_text", "replay_json", "replay_text", "replayed", "screen_of",
-    "terminal_report",
+    "Aboard", "Circuit", "Comparison", "Known", "Remedy", "Replayed", "Screen", "Tried",
+    "comparison", "comparison_json", "comparison_text", "for_encoding", "json_report",
+    "nearest_piece", "pack_text", "piece_text", "replay_json", "replay_text", "replayed",
+    "screen_of", "terminal_report", "working_json", "working_text",
 ]

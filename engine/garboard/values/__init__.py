@@ -16,6 +16,7 @@ from garboard.values.conductor_size import (
     awg_names,
     awg_size,
     read_size,
+    sizes_above,
 )
 from garboard.values.logic import (
     all_of,
@@ -68,6 +69,7 @@ __all__ = [
     "System", "Truth", "Unit", "Unknown", "VoltageKind", "all_of", "any_of", "awg_area_mm2",
     "awg_names", "awg_size", "bounded", "chosen", "failure_among", "finite", "format_number",
     "format_value", "largest", "member_of", "merged", "negated", "quotient", "read_number",
-    "read_quantity", "read_size", "read_voltage_kind", "read_window", "rounded", "rounded_value",
-    "same_value", "smallest", "symbols", "total", "with_tolerance",
+    "read_quantity", "read_size", "read_voltage_kind", "read_window", "rounded",
+    "rounded_value", "same_value", "sizes_above", "smallest", "symbols", "total",
+    "with_tolerance",
 ]

@@ -26,6 +26,7 @@ from garboard.values.size_lists import (
 __all__ = [
     "AWG_NUMBERS", "CIRCULAR_MIL_MM2", "METRIC_SIZES", "SAE_CIRCULAR_MILS", "ConductorSize",
     "SizeSystem", "awg_area_mm2", "awg_names", "awg_size", "read_size",
+    "sizes_above",
 ]
 
 SizeSystem = Literal["AWG", "SAE", "mm2"]
@@ -52,6 +53,14 @@ def awg_names() -> tuple[str, ...]:
 def awg_size(name: str) -> ConductorSize:
     """The AWG size of a name such as ``2/0``; ``KeyError`` for a name that is none."""
     return ConductorSize(f"{name} AWG", "AWG", name, awg_area_mm2(AWG_NUMBERS[name]))
+
+
+def sizes_above(size: ConductorSize) -> tuple[ConductorSize, ...]:
+    """The larger sizes on the list that a size is of, the next one first."""
+    names = {"AWG": tuple(AWG_NUMBERS), "SAE": tuple(SAE_CIRCULAR_MILS), "mm2": METRIC_SIZES}
+    listed = names[size.system]
+    return tuple(read_size(f"{name} {size.system}")
+                 for name in listed[listed.index(size.name) + 1:])
 
 
 _FORM: Final = "a size and its system: 2/0 AWG, 4 SAE or 50 mm2"

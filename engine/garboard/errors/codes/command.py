@@ -14,6 +14,10 @@ CODES: dict[str, tuple[str, str]] = {
         "No date for the assessment",
         "The date of the assessment is given with --on, else it is the survey's date in the "
         "record. Nothing is taken from the clock."),
+    "finding-unknown": (
+        "The trail has no such finding",
+        "A finding is named by its rule and the item it is about, as reports and trails name "
+        "them."),
     "output-over-input": (
         "An output would overwrite an input",
         "The file to write is one of the files that are read. Name another file."),

@@ -181,6 +181,15 @@ CODES: dict[str, tuple[str, str]] = {
         "Not a version",
         "A pack's version is a text of three numbers, such as 0.1.0. Without quotes YAML reads "
         "1.0 as a number, and 1.10 as 1.1."),
+    "permissible-misfit": (
+        "A permissible change that does not fit",
+        "A larger conductor changes conductors, runs and loads, a higher class a device, an own "
+        "device a battery; and each has keys of its own. Nothing makes a lead longer, a fuse "
+        "bigger or a declared rating higher."),
+    "permissible-steps": (
+        "Steps of a permissible change that cannot be taken",
+        "The classes and ratings of a change go up, the smallest first, and a class breaks its "
+        "current at a direct voltage."),
     "question-twice": (
         "Two questions of one id",
         "An answer is known by its question's id, so every id is used once. Rename one of them."),
