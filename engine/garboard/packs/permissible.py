@@ -9,6 +9,7 @@ battery without a device of its own gets one.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from itertools import pairwise
 from typing import Annotated, Final, Literal
 
 from pydantic import Field
@@ -127,7 +128,7 @@ def _not_ascending(change: Permissible, spot: Spot) -> Iterator[Problem]:
     except ReadingError:
         return  # complained about already
     for name, steps in (("ratings", ratings), ("classes", currents)):
-        for place, (before, after) in enumerate(zip(steps, steps[1:], strict=False), 1):
+        for place, (before, after) in enumerate(pairwise(steps), 1):
             if after <= before:
                 yield Problem("permissible-steps", spot.at(name, place).place(),
                               found="a step that is not above the one before",

@@ -56,7 +56,8 @@ class Rule(Model):
     permissible_changes: Annotated[tuple[Permissible, ...] | None, Field(strict=False)] = Field(
         None, description=(
             "Changes of the design that may be proposed when the rule fails, in the order in which "
-            "they are tried. None makes a lead longer, a fuse bigger, or a recorded value another."))
+            "they are tried. None makes a lead longer, a fuse bigger, or another value of one "
+            "that is recorded."))
     not_dispensable: Annotated[bool | None, AfterValidator(true_or_none)] = Field(
         None, description=(
             "true: no dispensation is accepted for the rule, and no layer can relax or retire it. "

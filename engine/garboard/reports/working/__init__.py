@@ -1,5 +1,4 @@
-"""The working of a finding: what was asked, with which figures, from which facts, and what would do.
-"""
+"""The working of a finding: what was asked, with which figures and facts, and what would do."""
 
 from garboard.reports.working.machine import working_json
 from garboard.reports.working.remedy import Remedy, Tried

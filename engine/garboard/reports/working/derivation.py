@@ -99,4 +99,5 @@ class Derivations:
         spot = self._trail.about["places"].get(path.partition(".")[0])
         if not spot or not spot.get("file"):
             return ""
-        return f"{spot['file']}:{spot['line']}" if spot.get("line") else str(spot["file"])
+        file = str(spot["file"]).replace("\\", "/").rpartition("/")[2]
+        return f"{file}, line {spot['line']}" if spot.get("line") else file

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any, Final
 
 from garboard.reports.backing import limit_words
@@ -34,7 +35,8 @@ _SPAN: Final = 17
 _STEP: Final = 2
 _DEEPEST: Final = 12
 _MOST_TRIED: Final = 12
-_MOST_FACTS: Final = 60
+_MOST_THINGS: Final = 40
+_COUNTED: Final = re.compile(r"\[([0-9]{1,9})\]")
 _HOLDS: Final = {True: "holds", False: "does not hold", None: "not known"}
 
 
@@ -59,9 +61,9 @@ class _Working:
         """In an owner's words."""
         sheet, rule = self._sheet, self._rule
         self._head()
-        sheet.field("What must hold", rule_words(rule["must_hold"], rule["about"]), 0, _SPAN)
+        sheet.field("What must hold", _in_words(rule["must_hold"], rule["about"]), 0, _SPAN)
         if self._finding["outcome"] == NOT_APPLICABLE and rule.get("applies_when"):
-            sheet.field("Applies when", rule_words(rule["applies_when"], rule["about"]), 0, _SPAN)
+            sheet.field("Applies when", _in_words(rule["applies_when"], rule["about"]), 0, _SPAN)
         self._deciding()
         sheet.field("Why it matters", harmless(rule["why"]), 0, _SPAN)
         if self._finding["outcome"] == FAILED:
@@ -70,11 +72,15 @@ class _Working:
         recorded = list({each.path: each for each in (
             *self._facts, *self._derivations.facts_below(self._figures))}.values())
         if recorded:
-            sheet.heading(f"RESTS ON {plural(len(recorded), 'recorded fact').upper()}")
-            for fact in recorded[:_MOST_FACTS]:
-                sheet.bullet("•", self._fact(fact))
-            if len(recorded) > _MOST_FACTS:
-                sheet.paragraph(f"and {len(recorded) - _MOST_FACTS} more; --full gives each")
+            sheet.heading(f"WHAT IT RESTS ON: {plural(len(recorded), 'fact of the record')}")
+            things: dict[str, list[Fact]] = {}
+            for fact in recorded:
+                things.setdefault(fact.path.partition(".")[0], []).append(fact)
+            for thing, facts in list(things.items())[:_MOST_THINGS]:
+                sheet.bullet("•", self._of_thing(thing, facts))
+            if len(things) > _MOST_THINGS:
+                sheet.paragraph(f"and of {len(things) - _MOST_THINGS} things more; --full gives "
+                                "each")
         self._remedy(remedy)
         return self._close("--full gives the expression, every statement, method and table row.")
 
@@ -207,6 +213,13 @@ class _Working:
             return _not_known(value)
         return harmless(format_value(value, operand.dimension, self._system))
 
+    def _of_thing(self, thing: str, facts: list[Fact]) -> str:
+        """The facts of one thing on a line, and where it stands in the record."""
+        place = harmless_name(facts[0].place)
+        said = ", ".join(self._fact(each).removeprefix(f"{self._names.thing(thing)}: ")
+                         for each in facts)
+        return f"{self._names.thing(thing)}{f' ({place})' if place else ''}: {said}"
+
     def _fact(self, fact: Fact, *, full: bool = False) -> str:
         data = fact.data
         value = data["value"]
@@ -216,7 +229,7 @@ class _Working:
                 for each in value["unknown"]))
         else:
             shown = harmless(fact_value(data, self._system))
-        text = f"{self._names.fact(fact.path)}: {shown}"
+        text = f"{self._names.fact(_COUNTED.sub(_number, fact.path))}: {shown}"
         said = [ORIGINS.get(data["from"], harmless(data["from"]))] if data.get("from") else []
         if data.get("method"):
             said.append(f"method: {harmless(data['method'])}")
@@ -227,7 +240,7 @@ class _Working:
             said += [f"evidence: {', '.join(map(harmless_name, data['evidence']))}"] if (
                 data.get("evidence")) else []
             said += [harmless_name(fact.path)]
-        said += [harmless_name(fact.place)] if fact.place else []
+            said += [harmless_name(fact.place)] if fact.place else []
         return f"{text} ({'; '.join(said)})" if said else text
 
     # what would do -------------------------------------------------------------------------------
@@ -247,8 +260,7 @@ class _Working:
                          f"{remedy.word[0].upper()}{remedy.word[1:]}.")
         others = [each for each in remedy.tried if each is not chosen]
         if others:
-            sheet.paragraph(f"Also tried, with {plural(len(others), 'other change')}:"
-                            if chosen is not None else "Tried:", _STEP)
+            sheet.paragraph("Tried before it:" if chosen is not None else "Tried:", _STEP)
         for each in others[:_MOST_TRIED]:
             sheet.bullet("-", f"{self._change(each)}: {_result(each)}", _STEP)
         if len(others) > _MOST_TRIED:
@@ -268,7 +280,7 @@ class _Working:
     def _open_after(self, tried: Tried) -> None:
         if tried.newly_open:
             self._sheet.paragraph(
-                "To be found out of the new part, for it could not be assessed: "
+                "What could be assessed before and could not be with it, until more is known: "
                 f"{', '.join(map(_short, tried.newly_open))}.", _STEP)
 
     def _close(self, last: str) -> Sheet:
@@ -277,6 +289,20 @@ class _Working:
             self._sheet.bullet("•", each)
         self._sheet.paragraph(last, 0, "faint")
         return self._sheet
+
+
+def _in_words(expression: str, subject: str) -> str:
+    """An expression with its names and comparisons in words."""
+    text = rule_words(expression, subject)
+    for sign in sorted(RELATIONS, key=len, reverse=True):
+        text = text.replace(f" {sign} ", f" {RELATIONS[sign].replace('must be', 'is')} ".replace(
+            "must not be", "is not"))
+    return text
+
+
+def _number(found: re.Match[str]) -> str:
+    """``breaks[0]`` is ``breaks 1`` to people."""
+    return f"_{int(found[1]) + 1}"
 
 
 def _result(tried: Tried) -> str:
