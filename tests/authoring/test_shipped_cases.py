@@ -19,7 +19,7 @@ COUNTS = {
     "small-craft-dc": 208,
     "small-craft-lithium": 294,
     "teaching-first-steps": 69,
-    "us-federal-33cfr183": 212,
+    "us-federal-33cfr183": 213,
 }
 PACKS = sorted(each.name for each in shipped_folder("rulepacks").iterdir() if each.is_dir())
 

@@ -25,13 +25,14 @@ _STUB = ("the positive side; only what batteries feed past a device already, as 
          "bus: the conductors straight behind a battery are in its unprotected zone")
 
 
-def _stub(network: Network, conductor: str) -> tuple[str, ...]:
-    """The conductors from the fed end of a run to its first device, if this one is among them."""
+def _stub(network: Network, conductor: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The conductors from the fed end of a run to its first device, if this one is among them, and
+    the devices that feed that end."""
     parts = network.layout.parts[network.layout.run_of[conductor]]
     one, other = network.feeds(conductor)
-    ways = [_to_device(network, each, conductor)
+    ways = [(_to_device(network, each, conductor), end.feeding)
             for end, each in ((one, parts), (other, parts[::-1])) if _fed_past_a_device(end)]
-    return max(ways, key=len, default=())
+    return max(ways, key=lambda way: len(way[0]), default=((), ()))
 
 
 def _fed_past_a_device(end: Feed) -> bool:
@@ -52,7 +53,7 @@ def _to_device(network: Network, parts: tuple[str, ...], conductor: str) -> tupl
           method="It lies between the end at which its run is fed and the first device in that run",
           citation=_DEFINITION, valid=_STUB)
 def lies_before_its_device(network: Network, conductor: str) -> bool:
-    return bool(_stub(network, conductor))
+    return bool(_stub(network, conductor)[0])
 
 
 @quantity("conductor.length_before_its_device", dimension="length",
@@ -62,7 +63,7 @@ def lies_before_its_device(network: Network, conductor: str) -> bool:
           citation=_DEFINITION, valid=_STUB)
 def length_before_its_device(network: Network, conductor: str,
                              lengths: Mapping[str, Number]) -> Figure:
-    stub = _stub(network, conductor)
+    stub, _ = _stub(network, conductor)
     if not stub:
         return Figure(Unknown.because(OUTSIDE_METHOD, detail="it does not lie before a device"))
     return Figure(total([lengths[each] for each in stub]),
@@ -76,10 +77,23 @@ def length_before_its_device(network: Network, conductor: str,
           citation=_DEFINITION, valid=_STUB)
 def sheathed_before_its_device(network: Network, conductor: str,
                                sheaths: Mapping[str, Truth]) -> Truth:
-    stub = _stub(network, conductor)
+    stub, _ = _stub(network, conductor)
     if not stub:
         return Unknown.because(OUTSIDE_METHOD, detail="it does not lie before a device")
     return all_of(sheaths[each] for each in stub)
+
+
+@quantity("conductor.rating_before_its_device", dimension="current",
+          needs={"network": "network", "conductor": "id", "ratings": "record.device_ratings"},
+          method="What the devices let pass that feed the end at which its run is fed, added",
+          citation=_DEFINITION, valid=_STUB)
+def rating_before_its_device(network: Network, conductor: str,
+                             ratings: Mapping[str, Number]) -> Figure:
+    stub, feeding = _stub(network, conductor)
+    if not stub:
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail="it does not lie before a device"))
+    return Figure(total([ratings[each] for each in feeding]),
+                  remarks=(f"fed past: {', '.join(feeding)}",))
 
 
 @quantity("conductor.is_fed_from_both_ends", kind="truth",
@@ -180,6 +194,6 @@ def source_unprotected_zone_sheathed(network: Network, source: str,
 
 
 QUANTITIES = (lies_before_its_device, length_before_its_device, sheathed_before_its_device,
-              is_fed_from_both_ends, is_fed_without_a_device, cranks_an_engine, cranking_conductors,
-              unprotected_length_but_cranking, source_unprotected_length,
-              source_unprotected_zone_sheathed)
+              rating_before_its_device, is_fed_from_both_ends, is_fed_without_a_device,
+              cranks_an_engine, cranking_conductors, unprotected_length_but_cranking,
+              source_unprotected_length, source_unprotected_zone_sheathed)
