@@ -16,6 +16,7 @@ from garboard.cli.group import LazyGroup
 COMMANDS = {
     "assess": ("garboard.cli.assess", "Check records against rule packs and write the trail."),
     "compare": ("garboard.cli.compare", "Hold two assessments of a vessel side by side."),
+    "key": ("garboard.cli.key", "Make the keys that sign sealed packs and trails."),
     "pack": ("garboard.cli.pack", "Look into a rule pack."),
     "quantities": ("garboard.cli.quantities", "List the figures that can be computed, or one."),
     "replay": ("garboard.cli.replay", "Make an assessment again from its trail alone."),

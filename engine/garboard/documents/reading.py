@@ -75,6 +75,11 @@ def _read(sheet: Sheet, limits: Limits, must_be_json: bool) -> tuple[object, Spo
     return read_yaml(sheet, limits)
 
 
+def read_bytes(file: Path, limits: Limits) -> bytes:
+    """The bytes of a regular file no larger than the limit on size; DocumentRefused."""
+    return _bytes(file, _shown(file), limits)
+
+
 # files ----------------------------------------------------------------------------------------
 def _bytes(path: Path, name: str, limits: Limits) -> bytes:
     """The bytes of a regular file no larger than the limit; a larger one stays unread."""

@@ -15,22 +15,26 @@ _FORBIDDEN = (errno.EACCES, errno.EPERM, errno.EROFS)
 #: A folder that cannot be synchronised does not make the file in it less whole.
 _NO_FOLDER_SYNC = (errno.EINVAL, errno.ENOTSUP, errno.EBADF, *_FORBIDDEN)
 
+_OWNER_ALONE = 0o600
 
-def write_whole(file: Path, data: bytes) -> None:
+
+def write_whole(file: Path, data: bytes, *, secret: bool = False) -> None:
     """Put ``data`` under the name ``file``: all of it, or leave what was there untouched.
 
     The bytes go to a temporary file in the same folder (``.garboard-...part``), reach the disk, and
     only then take the name. Of several writers at once the last one wins, whole. A link is followed
     and a replaced file keeps its permissions. A writer that is killed leaves only the temporary
-    file. Raises OutputRefused (codes ``output-...``).
+    file. A ``secret`` file can be read by its owner alone from its first byte on. Raises
+    OutputRefused (codes ``output-...``).
     """
     try:
         target = Path(os.path.realpath(file))
         mode = _mode_of(target, file)
         part = target.with_name(f".garboard-{os.getpid()}-{secrets.token_hex(8)}.part")
-        descriptor = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+        descriptor = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL,
+                             _OWNER_ALONE if secret else 0o666)
         try:
-            _fill(descriptor, data, mode)
+            _fill(descriptor, data, _OWNER_ALONE if secret else mode)
             part.replace(target)
         except BaseException:
             part.unlink(missing_ok=True)

@@ -16,12 +16,13 @@ from garboard.errors.tree import (
     ReadingError,
     RecordRefused,
     Refused,
+    SignatureRefused,
     TrailRefused,
 )
 
 __all__ = [
     "CATALOGUE", "NOWHERE", "CalculationError", "Code", "CommandRefused", "DispensationsRefused",
     "DocumentRefused", "GarboardError", "OutputRefused", "PackRefused", "Place", "PluginError",
-    "Problem", "ReadingError", "RecordRefused", "Refused", "TrailRefused", "did_you_mean",
-    "in_order", "nearest", "render",
+    "Problem", "ReadingError", "RecordRefused", "Refused", "SignatureRefused",
+    "TrailRefused", "did_you_mean", "in_order", "nearest", "render",
 ]

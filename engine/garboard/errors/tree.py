@@ -7,6 +7,7 @@ GarboardError
 │   ├── PackRefused            a pack that does not load
 │   ├── DispensationsRefused   agreed exceptions that cannot be read or must not be made
 │   ├── TrailRefused           a trail that does not read or whose digest is wrong
+│   ├── SignatureRefused       a key that cannot be used, or a signature that does not hold
 │   ├── OutputRefused          an output that cannot be written
 │   └── CommandRefused         a command line that makes no sense
 ├── ReadingError               a text that is not the value it should be (no place yet)
@@ -54,6 +55,10 @@ class DispensationsRefused(Refused):
 
 class TrailRefused(Refused):
     """A trail that cannot be read or trusted."""
+
+
+class SignatureRefused(Refused):
+    """A key that cannot be used, or a signature that does not hold."""
 
 
 class OutputRefused(Refused):

@@ -195,4 +195,38 @@ CODES: dict[str, tuple[str, str]] = {
     "shipped-missing": (
         "Shipped data is missing",
         "A folder that comes with the package is not there. Install the package again."),
+    # keys and signatures
+    "signing-not-installed": (
+        "Signatures need a library that is not installed",
+        "Keys and signatures are made and checked by the library cryptography. Install the "
+        "program with its extra 'signing'."),
+    "key-exists": (
+        "A file of that name is there already",
+        "A key is never written over another: what was signed with it could not be told from "
+        "forgeries any more. Choose another name."),
+    "key-unreadable": (
+        "Not an Ed25519 key",
+        "A key file is text of the form PEM: the secret key begins with BEGIN PRIVATE KEY, the "
+        "public one with BEGIN PUBLIC KEY. Keys of other kinds, or with a password, are not read."),
+    "key-open-to-others": (
+        "Others may read the secret key",
+        "Whoever can read a secret key can sign in its owner's name. Take the permissions of "
+        "everyone else away, and make a new key if others had access."),
+    "signer-unstated": (
+        "A signature without signer or day",
+        "A signature says who signs and when, as the signer states it."),
+    "signature-malformed": (
+        "Not a signature",
+        "The block of the signature has keys missing or unknown, or its texts are no signature. "
+        "The file was changed or cut after it was signed."),
+    "signature-wrong": (
+        "The signature does not hold",
+        "What is signed, the signer or the day was changed after it was signed, or the signature "
+        "was made with another key. Ask the signer for the file again."),
+    "signature-by-another-key": (
+        "Signed with another key",
+        "The signature may hold, but it is not that of the key that was asked for."),
+    "signature-missing": (
+        "Not signed",
+        "A signature by the key given was asked for, and there is none."),
 }
