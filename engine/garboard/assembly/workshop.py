@@ -12,7 +12,15 @@ from typing import Any
 from garboard.assembly.collector import collector_held
 from garboard.assembly.plugins import Plugins, load_plugins
 from garboard.assembly.vocabulary import vocabulary_of
-from garboard.assessment import Assessment, aboard_of, assess, assessment_day, remedy_for, replay
+from garboard.assessment import (
+    Assessment,
+    aboard_of,
+    assess,
+    assessment_day,
+    previous_digest,
+    remedy_for,
+    replay,
+)
 from garboard.documents import DEFAULT_LIMITS, Limits, read_document, shipped_folder
 from garboard.expressions import Vocabulary
 from garboard.packs import CheckedPack, Dispensation, find_pack, load_pack, shipped_shelf
@@ -56,14 +64,22 @@ class Workshop:
 
     def assess(self, file: str | Path, packs: tuple[CheckedPack, ...],
                day: str | None = None,
-               dispensations: tuple[Dispensation, ...] = ()) -> Assessment:
-        """The assessment of the record in a file, for the given day or that of the survey."""
+               dispensations: tuple[Dispensation, ...] = (),
+               previous: Trail | None = None) -> Assessment:
+        """The assessment of the record in a file, for the given day or that of the survey.
+
+        ``previous`` is the trail of the vessel's previous assessment; CommandRefused when it is of
+        another vessel or of a later day.
+        """
         with collector_held():
             started = time.perf_counter()
             record = self.read_record(file)
             reading = time.perf_counter() - started
-            return assess(record, packs, self.registry, assessment_day(record, day), self.about(),
-                          timings={"reading": reading}, dispensations=dispensations)
+            on = assessment_day(record, day)
+            return assess(record, packs, self.registry, on, self.about(),
+                          timings={"reading": reading}, dispensations=dispensations,
+                          previous=None if previous is None else
+                          previous_digest(previous, record, on))
 
     def replay(self, trail: Trail, record: Record | None = None) -> Assessment:
         """The assessment of a trail made again from it alone; see ``assessment.replay``."""

@@ -40,13 +40,14 @@ class Assessment:
 
 def assess(record: Record, packs: Sequence[CheckedPack], registry: Registry, day: Day,
            about: Mapping[str, Any], timings: Mapping[str, float] | None = None,
-           dispensations: Sequence[Dispensation] = ()) -> Assessment:
+           dispensations: Sequence[Dispensation] = (),
+           previous: str | None = None) -> Assessment:
     """Assess a record against packs.
 
     DispensationsRefused when a rule cannot be dispensed with, or it is not clear which is meant;
     RecordRefused when an answer is not what a pack asks for.
     ``about`` goes into the part of the trail outside the digest, and ``timings`` (seconds by part
-    of the work) with it.
+    of the work) with it. ``previous`` is the digest of the vessel's previous trail.
     """
     clock = _Clock(timings or {})
     figures = Figures(record, build_network(record), registry)
@@ -69,7 +70,7 @@ def assess(record: Record, packs: Sequence[CheckedPack], registry: Registry, day
         packs=[pack_in_trail(checked, applies) for checked, applies, _ in ran],
         findings=findings, derivations=derivations,
         quantities=quantities_in_trail(derivations, figures), irregularities=irregularities,
-        dispensations=dispensed.in_trail,
+        dispensations=dispensed.in_trail, previous=previous,
         about={**about, "places": places_of(record, record.document),
                "warnings": [each.as_data() for each in warnings],
                "failures": [{"of": each.key, "raised": each.raised, "traceback": each.traceback}

@@ -27,7 +27,8 @@ def replay(trail: Trail, vocabulary: Vocabulary, registry: Registry, about: Mapp
     return assess(read_record(trail.written) if record is None else record,
                   packs_of(trail, vocabulary), registry,
                   Day(date.fromisoformat(trail.date), data["date_from"]), about,
-                  dispensations=[Dispensation.from_data(each) for each in data["dispensations"]])
+                  dispensations=[Dispensation.from_data(each) for each in data["dispensations"]],
+                  previous=trail.previous)
 
 
 def packs_of(trail: Trail, vocabulary: Vocabulary) -> list[CheckedPack]:

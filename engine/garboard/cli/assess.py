@@ -10,6 +10,7 @@ Examples:
   garboard assess launch.yaml --pack small-craft-lithium --pack ./house-rules --on 2026-04-18
   garboard assess launch.yaml --pack small-craft-lithium --dispensations agreed.yaml
   garboard assess launch.yaml ferry.yaml --pack small-craft-lithium --trail trails/ --json
+  garboard assess launch.yaml --pack small-craft-lithium --previous 2025.trail.json
 
 \b
 A pack is named by its name (a shipped pack), its folder, or its file.
@@ -17,6 +18,10 @@ A pack is named by its name (a shipped pack), its folder, or its file.
 \b
 The trail holds the record, the packs, every finding and the derivation of every figure. Without
 --trail it is written into the current folder as NAME.trail.json, NAME being that of the record.
+
+\b
+With --json and several records one list is printed, with an entry for each: its record, and its
+trail and summary, or under 'refused' the problems for which it was refused.
 
 \b
 Exit codes:
@@ -40,45 +45,60 @@ Exit codes:
 @click.option("--trail", metavar="FILE",
               help="Where to write the trail; for several records, a folder that exists  "
                    "[default: NAME.trail.json in the current folder]")
+@click.option("--previous", metavar="TRAIL",
+              help="Trail of the vessel's previous assessment; the new one names its digest.")
 @click.option("--size-limit", "megabytes", type=click.IntRange(1, 1000), default=4,
               show_default=True, metavar="MB", help="Largest record that is read, in megabytes.")
-@click.option("--json", "as_json", is_flag=True, help="Print findings as JSON instead of text.")
+@click.option("--json", "as_json", is_flag=True,
+              help="Print findings as JSON instead of text; of several records, one list.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
 def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None,
-            dispensations: str | None, trail: str | None, megabytes: int, as_json: bool,
-            us_units: bool) -> int:
+            dispensations: str | None, trail: str | None, previous: str | None, megabytes: int,
+            as_json: bool, us_units: bool) -> int:
     """Check installation records against rule packs, write the audit trail, say what came out."""
     from garboard.assembly import open_workshop
+    from garboard.cli.json_list import JsonList
     from garboard.cli.printing import show_report, show_warning
+    from garboard.cli.progress import progress
     from garboard.cli.trail_path import trail_paths
     from garboard.documents import Limits
     from garboard.errors import Refused
     from garboard.packs import read_dispensations
-    from garboard.trail import prevailing
+    from garboard.trail import prevailing, read_trail
 
     workshop = open_workshop(Limits.for_size(megabytes))
     for problem in workshop.plugins.problems:
         show_warning(problem)
     rules = workshop.load_packs(packs)
     agreed = () if dispensations is None else read_dispensations(dispensations)
-    inputs = (*records, *(str(each) for each in workshop.pack_files))
+    before = None if previous is None else read_trail(previous)
+    given = (each for each in (dispensations, previous) if each is not None)
     targets = trail_paths(records, trail,
-                          inputs if dispensations is None else (*inputs, dispensations))
+                          (*records, *(str(each) for each in workshop.pack_files), *given))
     codes = []
-    for record, target in zip(records, targets, strict=True):
-        try:
-            assessed = workshop.assess(record, rules, day, agreed)
-            assessed.write(target)
-        except Refused as refused:
-            if len(records) == 1:
-                raise
-            click.echo(str(refused), err=True)
-            codes.append(3)
-            continue
-        for problem in assessed.warnings:
-            show_warning(problem)
-        show_report(assessed.trail, target, as_json=as_json, us_units=us_units)
-        codes.append(assessed.trail.exit_code)
+    many = len(records) > 1
+    with progress("records assessed", len(records) if many else None) as tell, JsonList(
+            on=many and as_json) as listed:
+        for done, (record, target) in enumerate(zip(records, targets, strict=True)):
+            if many:
+                tell(done)
+            try:
+                assessed = workshop.assess(record, rules, day, agreed, before)
+                assessed.write(target)
+            except Refused as refused:
+                if not many:
+                    raise
+                click.echo(str(refused), err=True)
+                listed.refused(record, refused)
+                codes.append(3)
+                continue
+            for problem in assessed.warnings:
+                show_warning(problem)
+            if listed.on:
+                listed.assessed(record, target, assessed.trail)
+            else:
+                show_report(assessed.trail, target, as_json=as_json, us_units=us_units)
+            codes.append(assessed.trail.exit_code)
     return prevailing(codes)
 
 

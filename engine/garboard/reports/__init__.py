@@ -9,6 +9,7 @@ from garboard.reports.comparison import (
     comparison_json,
     comparison_text,
 )
+from garboard.reports.history import History, history_json, history_of, history_text
 from garboard.reports.machine import json_report
 from garboard.reports.pack_text import nearest_piece, pack_text, piece_text
 from garboard.reports.replayed import Replayed, replay_json, replay_text, replayed
@@ -17,8 +18,9 @@ from garboard.reports.terminal import terminal_report
 from garboard.reports.working import Remedy, Tried, working_json, working_text
 
 __all__ = [
-    "Aboard", "Circuit", "Comparison", "Known", "Remedy", "Replayed", "Screen", "Tried",
-    "comparison", "comparison_json", "comparison_text", "for_encoding", "json_report",
-    "nearest_piece", "pack_text", "piece_text", "replay_json", "replay_text", "replayed",
-    "screen_of", "terminal_report", "working_json", "working_text",
+    "Aboard", "Circuit", "Comparison", "History", "Known", "Remedy", "Replayed", "Screen",
+    "Tried", "comparison", "comparison_json", "comparison_text", "for_encoding", "history_json",
+    "history_of", "history_text", "json_report", "nearest_piece", "pack_text", "piece_text",
+    "replay_json", "replay_text", "replayed", "screen_of", "terminal_report", "working_json",
+    "working_text",
 ]

@@ -31,17 +31,19 @@ def record_part(written: Data, read: Data) -> Encoded:
 def make_trail(*, date: str, date_from: Literal["survey", "command line"], record: Data | Encoded,
                packs: Sequence[Data | Encoded], findings: Iterable[Finding],
                derivations: Data | Encoded, quantities: Data | Encoded, about: Data,
-               irregularities: Sequence[Data] = (), dispensations: Sequence[Data] = ()) -> Trail:
+               irregularities: Sequence[Data] = (), dispensations: Sequence[Data] = (),
+               previous: str | None = None) -> Trail:
     """The trail of an assessment; all parts are JSON data of the format ``trail/1``.
 
     Findings are put in order, the outcome is computed from them, and what the digest covers is
-    put into canonical bytes once; a part that is encoded already is taken as it is. ReadingError
-    when a part is no JSON data.
+    put into canonical bytes once; a part that is encoded already is taken as it is. ``previous``
+    is the digest of the vessel's previous trail. ReadingError when a part is no JSON data.
     """
     known = encoded_list([encoded(pack) for pack in packs])
     ordered = in_finding_order(findings, known.data)
+    named = {} if previous is None else {"previous": previous}
     whole = encoded_object({
-        "date": date, "date_from": date_from, "record": record, "packs": known,
+        **named, "date": date, "date_from": date_from, "record": record, "packs": known,
         "dispensations": list(dispensations), "findings": ordered, "derivations": derivations,
         "quantities": quantities, "irregularities": list(irregularities),
         "outcome": outcome_of(ordered, known.data, dispensations),

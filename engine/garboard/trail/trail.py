@@ -87,6 +87,18 @@ class Trail:
         return str(self.assessment["date"])
 
     @property
+    def previous(self) -> str | None:
+        """The digest of the vessel's previous trail, where one was named."""
+        named: str | None = self.assessment.get("previous")
+        return named
+
+    @property
+    def vessel(self) -> str | None:
+        """The name of the vessel, where it is recorded."""
+        fact = self.fact("vessel.name")
+        return fact["value"] if fact is not None and isinstance(fact["value"], str) else None
+
+    @property
     def written(self) -> Data:
         """The record's data as they were written."""
         part: Data = self.assessment["record"]["written"]

@@ -28,6 +28,13 @@ CODES: dict[str, tuple[str, str]] = {
         "A record, and no pack to assess it with",
         "A record says what is aboard; what it is compared by comes from packs. Name them with "
         "--pack, or give the trail of its assessment."),
+    "previous-later": (
+        "The previous assessment is of a later day",
+        "What is named with --previous was assessed before. Check the two dates, or --on."),
+    "previous-other-vessel": (
+        "The previous assessment is of another vessel",
+        "Only an assessment of the same vessel, by its name in both records, can be the previous "
+        "one."),
     "report-ending-unknown": (
         "No report is known by that ending",
         "The ending of the file says what is written. Give the file one of the endings named."),

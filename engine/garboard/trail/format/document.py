@@ -20,6 +20,8 @@ class AssessmentPart(Part):
 
     date: Day = Field(description="The day the assessment is made for.")
     date_from: Literal["survey", "command line"] = Field(description="Where that day is from.")
+    previous: Digest | None = Field(None, description=(
+        "Digest of the trail of the vessel's previous assessment, where one was named."))
     record: RecordPart = Field(description="The record, as written and as read.")
     packs: list[PackPart] = Field(description="The packs that were applied, in their order.")
     dispensations: list[DispensationPart] = Field(description="Agreed exceptions.")
