@@ -33,15 +33,20 @@ def bonding_withstand_energy(size: ConductorSize) -> float:
 
 
 @quantity("record.largest_let_through", dimension="let_through",
-          needs={"fed": "conductors.is_fed_by_a_battery", "energies": "conductors.let_through"},
-          method="The greatest let-through of the protection of any conductor that a battery "
-                 "feeds, what returns over grounded metal when such a conductor touches it",
+          needs={"fed": "conductors.is_fed_by_a_battery", "protected": "conductors.is_protected",
+                 "energies": "conductors.let_through"},
+          method="The greatest let-through of the protection of any conductor that a battery feeds "
+                 "past protection: what returns over grounded metal when such a conductor touches "
+                 "it",
           citation=cite("definition", "definition"),
-          valid="let-through figures declared with their current; unprotected conductors have none")
-def largest_let_through(fed: tuple[Truth, ...], energies: tuple[Number, ...]) -> Number:
-    found = [energy for live, energy in zip(fed, energies, strict=True) if live is not False]
+          valid="let-through figures declared with their current; unprotected conductors, as the "
+                "cable of a starter, have none and are left out")
+def largest_let_through(fed: tuple[Truth, ...], protected: tuple[Truth, ...],
+                        energies: tuple[Number, ...]) -> Number:
+    found = [energy for live, held, energy in zip(fed, protected, energies, strict=True)
+             if live is not False and held is not False]
     return largest(found) if found else Unknown.because(
-        OUTSIDE_METHOD, detail="no conductor is fed by a battery")
+        OUTSIDE_METHOD, detail="no protected conductor is fed by a battery")
 
 
 QUANTITIES = (grounding_withstand_energy, bonding_withstand_energy, largest_let_through)
