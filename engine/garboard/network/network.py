@@ -207,6 +207,10 @@ class Network:
         """Where a branch without batteries, with a node in it, leaves what has batteries."""
         return self._standing.attached(node)
 
+    def path(self, start: str, end: str) -> tuple[str, ...]:
+        """The parts of one way between two nodes, with all that every way has; see ``Standing``."""
+        return self._standing.path(start, end)
+
     def way(self, start: str, end: str) -> tuple[str, ...] | None:
         """The parts between two nodes, from start to end; ``None`` where there is no way or two."""
         return self._standing.way(start, end)

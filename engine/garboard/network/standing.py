@@ -114,6 +114,18 @@ class Standing:
             step = reached[step.left]
         return tuple(part.id for part in reversed(parts) if part.kind != JOINT)
 
+    def path(self, start: str, end: str) -> tuple[str, ...]:
+        """The parts of one way between two nodes, whichever of several; none where there is none.
+
+        Every part that all ways between the two have in common is among them.
+        """
+        reached = self._reached(start)
+        step, parts = reached.get(end), []
+        while step is not None:
+            parts.append(step.edge)
+            step = reached[step.left]
+        return tuple(part.id for part in reversed(parts) if part.kind != JOINT)
+
     def _reached(self, start: str) -> dict[str, Step | None]:
         if start not in self._walked:
             self._walked[start] = self._ways.reached(start)

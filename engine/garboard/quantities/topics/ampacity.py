@@ -88,6 +88,32 @@ def metric_ampacity(size: ConductorSize, insulation: Number) -> Figure:
     return Figure(allowed.cell(size.name, column), (allowed.reference(size.name, column),))
 
 
+@quantity("conductor.metric_engine_space_factor", dimension="ratio", unknowns="passed",
+          needs={"inside": "lies_in_engine_space", "insulation": "insulation"},
+          method="The factor for its insulation where it lies in an engine space (60 °C instead of "
+                 "30 °C), an insulation between two columns taking the lower; 1 elsewhere",
+          citation=_ISO,
+          valid="insulation of 70 °C and more, for one of 60 °C is not to be used there; only "
+                "where a rule goes by the metric table")
+def metric_engine_space_factor(inside: Truth, insulation: Number) -> Figure:
+    if inside is False:
+        return Figure(1.0)
+    factors = table("engine-space-factor-iso10133")
+    column = _column(factors, "engine space", insulation)
+    if isinstance(column, Unknown):
+        return Figure(column.joined(inside))
+    factor = factors.rows["engine space"][column]
+    return Figure(chosen(inside, factor, 1.0), (factors.reference("engine space", column),))
+
+
+@quantity("conductor.metric_ampacity_in_engine_space", dimension="current",
+          needs={"plain": "metric_ampacity", "factor": "metric_engine_space_factor"},
+          method="Metric ampacity times its engine-space factor", citation=_ISO,
+          valid="as the metric ampacity and its factor; not bundled")
+def metric_ampacity_in_engine_space(plain: Number, factor: Number) -> Number:
+    return plain * factor
+
+
 def _column(figures: Table, row: str, insulation: Number) -> str | Unknown:
     """The column of an insulation rating, or the next lower one."""
     if isinstance(insulation, Unknown):
@@ -100,4 +126,5 @@ def _column(figures: Table, row: str, insulation: Number) -> str | Unknown:
 
 
 QUANTITIES = (lies_in_engine_space, engine_space_factor, bundling_factor,
-              ampacity_in_engine_space, ampacity_bundled, metric_ampacity)
+              ampacity_in_engine_space, ampacity_bundled, metric_ampacity,
+              metric_engine_space_factor, metric_ampacity_in_engine_space)

@@ -196,9 +196,10 @@ def voltage_drop(flows: Working, load: str, bank: str,
     drops = [parts if isinstance(parts, Unknown) else total_at_least(
         size(state.signed(part, "loads")) * resistances[part] for part in parts)
         for state, parts in ways]
-    return Figure(largest(drops), remarks=tuple(
+    return Figure(largest(drops), remarks=(
+        "basis: greatest resistances of IEC 60228, as hot as the insulation allows", *(
         f"through: {', '.join(parts) or 'nothing'}" for _, parts in ways
-        if not isinstance(parts, Unknown)))
+        if not isinstance(parts, Unknown))))
 
 
 def circuits_of(flows: Working, load: str) -> list[tuple[Flows, Ids | Unknown]]:

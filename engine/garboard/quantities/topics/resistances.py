@@ -11,7 +11,7 @@ import math
 from garboard.quantities.copper import copper, copper_at, resistance_at_20
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import at_least_zero, high_end, low_end, unrecorded
-from garboard.quantities.table import table
+from garboard.quantities.table import Table, table
 from garboard.quantities.topics.conductors import share_of_run
 from garboard.values import (
     OUTSIDE_METHOD,
@@ -23,7 +23,7 @@ from garboard.values import (
     largest,
     quotient,
 )
-from garboard.values.conductor_size import ConductorSize
+from garboard.values.conductor_size import ConductorSize, awg_size
 
 _IEC60228 = cite("IEC 60228 (greatest resistance, three agreeing reprints); FAA AC 43.13-1B "
                  "Table 11-9 and page 11-22", "reprinted")
@@ -36,10 +36,11 @@ _METRES = 304.8  # in 1000 ft
                  "tinned": "tinned", "is_copper": "is_copper", "stated": "resistance"},
           method="Greatest resistance of its standard at 20 °C times its length, one way: of a "
                  "size in mm² by class of stranding and tinning, of those that may be where one is "
-                 "not recorded; of a size in AWG anything from annealed copper of its area to "
-                 "tin-plated aircraft wire",
+                 "not recorded; of a size in AWG or SAE anything from annealed copper of its area, "
+                 "which is the least for SAE, to tin-plated aircraft wire of its AWG size, or of "
+                 "the next smaller by area where that has no row or the size is SAE",
           citation=_IEC60228,
-          valid="copper; sizes with a row in the tables; joints not counted")
+          valid="copper; sizes with a row in the tables; joints not counted", version="2")
 def greatest_resistance_at_20(size: ConductorSize | Unknown, length: Number,
                               stranding: int | Unknown, tinned: Truth, is_copper: Truth,
                               stated: Number) -> Figure:
@@ -50,11 +51,9 @@ def greatest_resistance_at_20(size: ConductorSize | Unknown, length: Number,
     if is_copper is not True:
         return Figure(is_copper if isinstance(is_copper, Unknown) else Unknown.because(
             OUTSIDE_METHOD, detail="the tables are of copper"))
-    if size.system == "AWG":
-        return _of_gauge(size, length, stated)
-    if size.system != "mm2":
-        return Figure(Unknown.because(OUTSIDE_METHOD, detail="no table of SAE sizes"))
-    return _of_metric(size, length, stranding, tinned)
+    if size.system == "mm2":
+        return _of_metric(size, length, stranding, tinned)
+    return _of_gauge(size, length, stated)
 
 
 @quantity("conductor.is_copper", kind="truth", unknowns="passed",
@@ -93,14 +92,25 @@ def _of_metric(size: ConductorSize, length: Number, stranding: int | Unknown,
 
 def _of_gauge(size: ConductorSize, length: Number, stated: Number) -> Figure:
     rows = table("resistance-ac43-13-1b")
-    most = rows.cell(size.name, "tinned")
     pure = low_end(resistance_at_20(1.0, size.area_mm2))
-    if most is None or most / _METRES <= pure:
+    row = _row_of(size, rows)
+    most = None if row is None else rows.cell(row, "tinned")
+    if row is None or most is None or most / _METRES <= pure:
         return Figure(Unknown.because(OUTSIDE_METHOD,
                                       detail=f"{rows.title}: no row fits {size.written}"))
     why = stated if isinstance(stated, Unknown) else Unknown.because(OUTSIDE_METHOD)
     per_metre = Bounds(pure, most / _METRES, basis=(UNRECORDED,), causes=why.causes)
-    return Figure(length * per_metre, (rows.reference(size.name, "tinned"), *copper().rows))
+    remarks = () if size.name == row and size.system == "AWG" else (
+        f"{size.written} has no more resistance than wire of {row} AWG",)
+    return Figure(length * per_metre, (rows.reference(row, "tinned"), *copper().rows), remarks)
+
+
+def _row_of(size: ConductorSize, rows: Table) -> str | None:
+    """The row of an AWG size, else of the largest AWG that is not larger by area."""
+    if size.system == "AWG" and size.name in rows.rows:
+        return size.name
+    fitting = [name for name in rows.rows if awg_size(name).area_mm2 <= size.area_mm2]
+    return max(fitting, key=lambda name: awg_size(name).area_mm2, default=None)
 
 
 @quantity("conductor.greatest_resistance", dimension="resistance", unknowns="passed",

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from itertools import accumulate
+from typing import cast
 
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, Quantity, cite, quantity
@@ -18,6 +19,7 @@ from garboard.values import (
     Number,
     Truth,
     Unknown,
+    chosen,
     format_value,
     largest,
     quotient,
@@ -163,6 +165,16 @@ def bank_load_current(currents: Numbers) -> Number:
     return total_at_least(currents)
 
 
+@quantity("bank.critical_load_current", dimension="current",
+          needs={"currents": "loads.continuous_current", "critical": "loads.critical"},
+          method="Sum of the continuous currents of its critical loads", citation=_DEFINITION,
+          valid="the critical loads alone; a load of which that is not recorded counts in part or "
+                "whole")
+def bank_critical_load_current(currents: Numbers, critical: tuple[Truth, ...]) -> Number:
+    return total_at_least(cast(Number, chosen(each, at_least_zero(current), 0.0))
+                          for current, each in zip(currents, critical, strict=True))
+
+
 @quantity("bank.currents_on_surge", kind="opaque",
           needs={"ids": "loads.id", "currents": "loads.continuous_current",
                  "greatest": "loads.greatest_current"},
@@ -218,5 +230,6 @@ def equalising_current(bank: str, circuit: Circuit, batteries: Ids, found: Numbe
 QUANTITIES = (bank_shares, bank_shares_as_found, bank_shares_one_out, string_share,
               worst_share_departure,
               string_discharge_current_limit, string_discharge_trip, *discharge_limits,
-              *discharge_trips, charge_one_out, bank_load_current, currents_on_surge,
+              *discharge_trips, charge_one_out, bank_load_current, bank_critical_load_current,
+              currents_on_surge,
               bank_surge_current, trips_in_cascade, string_voltage_found, equalising_current)

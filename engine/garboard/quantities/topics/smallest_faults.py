@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
+from typing import Final
 
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
@@ -29,10 +30,10 @@ Ids = tuple[str, ...]
 Numbers = tuple[Number, ...]
 
 _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", "definition")
-_STATE = ("steady current into a dead short from one string alone that reaches it; conductors at "
-          "their greatest resistance, hot; cells empty and cold; contributions of chargers not "
-          "added; switches closed, or as found if that leaves less; arcs, which draw less, are not "
-          "covered")
+SMALLEST_STATE: Final = (
+    "steady current into a dead short from one string alone that reaches it; conductors at their "
+    "greatest resistance, hot; cells empty and cold; contributions of chargers not added; switches "
+    "closed, or as found if that leaves less; arcs, which draw less, are not covered")
 
 
 @quantity("battery.open_circuit_voltage_min", dimension="voltage",
@@ -120,7 +121,7 @@ def greatest_source_resistance(battery: str, fresh: Number, chemistry: str | Unk
           method="The DC network once for every string, with that string alone: greatest "
                  "resistances of conductors and batteries, devices and switches as recorded, empty "
                  "cells; with every switch closed, and where some were found open also as found",
-          citation=_NODAL, valid=_STATE, version="2")
+          citation=_NODAL, valid=SMALLEST_STATE, version="2")
 def smallest_fault_circuit(network: Network, resistances: Mapping[str, Number], emfs: Numbers,
                            internal: Numbers, battery_ids: Ids) -> dict[str, Circuit]:
     """The circuits by the id of the string that is left in each, and a word on the switches."""
@@ -163,7 +164,7 @@ _NEEDS = {**_BUS, "network": "network"}
 
 @quantity("bus.smallest_fault_current", dimension="current", needs=_BUS,
           method="Current into a short at the bus, the least over the strings one at a time",
-          citation=_NODAL, valid=_STATE)
+          citation=_NODAL, valid=SMALLEST_STATE)
 def bus_smallest_fault_current(circuits: Mapping[str, Circuit], item: str) -> Figure:
     return _figure(*smallest_at(circuits, item))
 
@@ -171,7 +172,7 @@ def bus_smallest_fault_current(circuits: Mapping[str, Circuit], item: str) -> Fi
 @quantity("load.smallest_fault_current", dimension="current", needs=_NEEDS,
           method="Current into a short across the load's terminals, the least over the strings "
                  "one at a time",
-          citation=_NODAL, valid=_STATE)
+          citation=_NODAL, valid=SMALLEST_STATE)
 def load_smallest_fault_current(circuits: Mapping[str, Circuit], network: Network,
                                 item: str) -> Figure:
     return _figure(*smallest_at(circuits, network.layout.positive(item)))
@@ -180,7 +181,7 @@ def load_smallest_fault_current(circuits: Mapping[str, Circuit], network: Networ
 @quantity("conductor.smallest_fault_current", dimension="current", needs=_NEEDS,
           method="Current into a short at either end of the conductor, the lesser; of the strings "
                  "one at a time the least",
-          citation=_NODAL, valid=_STATE)
+          citation=_NODAL, valid=SMALLEST_STATE)
 def conductor_smallest_fault_current(circuits: Mapping[str, Circuit], network: Network,
                                      item: str) -> Figure:
     edge = network.graph.edges[item]

@@ -40,6 +40,9 @@ class Holder(Model):
 
     rating: Annotated[Leaf, Measure("Rated current of the holder", of="current")] = NOT_RECORDED
     voltage: Annotated[Leaf, RatedVoltage("Rated voltage of the holder")] = NOT_RECORDED
+    withstand_current: Annotated[Leaf, Measure("Current it withstands for a short time",
+                                               of="current")] = NOT_RECORDED
+    withstand_time: Annotated[Leaf, Measure("How long it withstands it", of="time")] = NOT_RECORDED
     covered: Annotated[Leaf, Flag("Its live parts are covered")] = NOT_RECORDED
     sound: Annotated[Leaf, Flag("It shows no heat, corrosion or looseness")] = NOT_RECORDED
 
@@ -70,6 +73,8 @@ class Device(Equipment):
             "at_current": Measure("Current it is let through at", of="current"),
             "at_voltage": RatedVoltage("Voltage it is let through at"),
         }))] = NOT_RECORDED
+    melting_energy: Annotated[Leaf, Measure(
+        "Least energy that melts it, before any arc", of="let_through")] = NOT_RECORDED
     mounting: Annotated[Leaf, Choice("How it is mounted", among=(
         "post", "holder", "block", "panel", "in line"))] = NOT_RECORDED
     holder: Holder | None = NOT_RECORDED

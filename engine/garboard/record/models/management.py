@@ -119,6 +119,9 @@ class ManagementSystem(Equipment):
     reconnects: Annotated[Leaf, Choice("How it reconnects after a trip", among=(
         "by itself", "when a charger is found", "by hand", "not at all"))] = NOT_RECORDED
     precharge: Annotated[Leaf, Flag("It precharges capacitive loads")] = NOT_RECORDED
+    precharge_to: Annotated[Leaf, Measure(
+        "Share of the battery's voltage that loads are precharged to before it closes", of="ratio",
+        lowest="zero", likely=("10 %", "100 %"))] = NOT_RECORDED
     continuous_current: Annotated[Leaf, Measure("Current it carries continuously",
                                                 of="current")] = NOT_RECORDED
     break_current: Annotated[Leaf, Measure("Greatest current it can interrupt",
