@@ -78,10 +78,10 @@ def test_a_margin_holds_the_margin_of_every_point(left: float, right: float, wid
     ("battery.charge.temperature.low", "charge temperature (low)"),
     ("unprotected_length_open", "unprotected length open"),
     ("share * bank.charge_limit", "share × charge limit"),
-    ("sum(s.current_max for s in bank.sources)", "sum(s.current_max for s in bank.sources)"),
+    ("sum(s.current_max for s in bank.sources)", "the sum of current max over all its sources"),
     ("exists(battery.own_device)", "own device present"),
     ("bank.sum / bank.charge_limit", "sum / charge limit"),
-    ("device.class == 'device.a_b'", "class == 'device.a_b'"),
+    ("device.class == 'device.a_b'", "class is 'device.a_b'"),
     ("0.5", "0.5"),
 ])
 def test_operands_in_words(text: str, words: str) -> None:

@@ -7,6 +7,7 @@ import click
 EPILOG = """\b
 Examples:
   garboard assess launch.yaml --pack small-craft-lithium
+  garboard assess launch.yaml --pack small-craft-lithium --all
   garboard assess launch.yaml --pack small-craft-lithium --pack ./house-rules --on 2026-04-18
   garboard assess launch.yaml --pack small-craft-lithium --dispensations agreed.yaml
   garboard assess launch.yaml ferry.yaml --pack small-craft-lithium --trail trails/ --json
@@ -51,10 +52,13 @@ Exit codes:
               show_default=True, metavar="MB", help="Largest record that is read, in megabytes.")
 @click.option("--json", "as_json", is_flag=True,
               help="Print findings as JSON instead of text; of several records, one list.")
+@click.option("--all", "whole", is_flag=True,
+              help="Show every finding with its figures, reasons and sources, not only the result, "
+                   "the list of work and what to find out.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
 def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None,
             dispensations: str | None, trail: str | None, previous: str | None, megabytes: int,
-            as_json: bool, us_units: bool) -> int:
+            as_json: bool, whole: bool, us_units: bool) -> int:
     """Check installation records against rule packs, write the audit trail, say what came out."""
     from garboard.assembly import open_workshop
     from garboard.cli.json_list import JsonList
@@ -97,7 +101,8 @@ def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None,
             if listed.on:
                 listed.assessed(record, target, assessed.trail)
             else:
-                show_report(assessed.trail, target, as_json=as_json, us_units=us_units)
+                show_report(assessed.trail, target, as_json=as_json, whole=whole,
+                            us_units=us_units)
             codes.append(assessed.trail.exit_code)
     return prevailing(codes)
 

@@ -15,8 +15,9 @@ from garboard.errors import CommandRefused, Problem, render
 from garboard.trail import Trail
 
 
-def show_report(trail: Trail, written_to: Path, *, as_json: bool, us_units: bool) -> None:
-    """The report of one trail, and where the trail is."""
+def show_report(trail: Trail, written_to: Path, *, as_json: bool, whole: bool,
+                us_units: bool) -> None:
+    """The report of one trail, short or whole, and where the trail is."""
     if as_json:
         from garboard.reports import json_report
 
@@ -26,7 +27,9 @@ def show_report(trail: Trail, written_to: Path, *, as_json: bool, us_units: bool
     from garboard.reports import for_encoding, screen_of, terminal_report
 
     screen = screen_of(sys.stdout, os.environ)
-    text = terminal_report(trail, screen.width, screen.colour, us_units=us_units)
+    text = terminal_report(trail, screen.width, screen.colour, us_units=us_units, whole=whole)
+    if not whole:
+        text += "\nEvery finding with its figures and sources: --all, or garboard report"
     text += f"\nTrail: {written_to}  ({trail.digest})"
     click.echo(for_encoding(text, sys.stdout.encoding), color=screen.colour)
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from garboard.reports.harmless import harmless, harmless_name
+from garboard.reports.wording import in_words
 from garboard.reports.words import subject_word, subjects_word
 from garboard.trail import Finding, Operand, Trail
 
@@ -16,8 +17,6 @@ _ALONE: Final = {"record": "the whole record", "vessel": "the vessel", "survey":
 _BY_KIND: Final = ("device", "switch", "source", "load")
 _QUOTED: Final = re.compile(r"(\"[^\"]*\"|'[^']*')")
 _NAME: Final = re.compile(r"[A-Za-z_][\w]*(?:\.[A-Za-z_][\w]*)*")
-_EXISTS: Final = re.compile(r"exists\((.*)\)")
-_GATHERING: Final = " for "
 
 
 class Names:
@@ -85,17 +84,8 @@ class Names:
 
 
 def operand_name(operand: Operand, subject: str) -> str:
-    """An operand in words: ``device.breaking_capacity`` of a device is its breaking capacity.
-
-    An operand that gathers over several things is left as its author wrote it.
-    """
-    text = harmless(operand.text)
-    if _GATHERING in text:
-        return text
-    there = _EXISTS.fullmatch(text)
-    if there is not None:
-        return f"{_in_words(there[1], subject)} present"
-    return _in_words(text, subject).replace(" * ", " × ")
+    """An operand in words: ``device.breaking_capacity`` of a device is its breaking capacity."""
+    return in_words(harmless(operand.text), subject, _fact_words)
 
 
 def limits_in(operand: Operand) -> tuple[str, ...]:
@@ -108,13 +98,7 @@ def limits_in(operand: Operand) -> tuple[str, ...]:
 
 def rule_words(expression: str, subject: str) -> str:
     """A whole expression with its names in words."""
-    return _in_words(harmless(expression), subject)
-
-
-def _in_words(text: str, subject: str) -> str:
-    return "".join(part if number % 2 else
-                   _NAME.sub(lambda found: _fact_words(found[0].removeprefix(f"{subject}.")), part)
-                   for number, part in enumerate(_QUOTED.split(text)))
+    return in_words(harmless(expression), subject, _fact_words)
 
 
 def _fact_words(name: str) -> str:

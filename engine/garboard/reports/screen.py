@@ -13,7 +13,7 @@ PIPE_WIDTH: Final = 100
 #: What to write where the characters of the report cannot be shown.
 _PLAIN: Final = str.maketrans({
     "✗": "x", "✓": "+", "–": "-", "─": "-", "═": "=", "•": "*", "Ω": "ohm", "µ": "u", "²": "2",
-    "°": "deg ", "·": ".", "×": "x", "≥": ">=", "≤": "<="})
+    "°": "deg ", "·": ".", "×": "x", "≥": ">=", "≤": "<=", "☐": "[ ]"})
 
 
 class Screen(NamedTuple):

@@ -42,8 +42,8 @@ def _cells_of(label: str, columns: list[str]) -> str:
                                      else f"{column:>10}" for number, column in enumerate(columns))
 
 
-def closing(page: Page) -> None:
-    """Cautions, what was not examined, and what the result can be checked against."""
+def cautions(page: Page) -> None:
+    """Cautions, and what was not examined."""
     sheet, trail = page.sheet, page.trail
     sheet.heading("BEAR IN MIND")
     for each in cautions_of(trail):
@@ -53,7 +53,12 @@ def closing(page: Page) -> None:
         sheet.bullet("•", each)
     if left_to_a_person(trail):
         sheet.bullet("•", "What a rule that covers a part of its source leaves to a person; it "
-                          "stands with the rule above.")
+                          "stands with the rule.")
+
+
+def digests(page: Page) -> None:
+    """What the result can be checked against."""
+    sheet, trail = page.sheet, page.trail
     sheet.heading("DIGESTS")
     sheet.field("Trail", trail.digest)
     sheet.field("Record", str(trail.assessment["record"]["digest"]))

@@ -22,7 +22,6 @@ Row = tuple[str, str, str]
 
 _INDENT: Final = 2
 _SPAN: Final = 15
-_MANY: Final = 5
 _OF_WHAT: Final = "finding on rules that apply"
 
 
@@ -35,18 +34,8 @@ def failed(page: Page) -> None:
     apart = f", {counts['dispensed']} of them set aside by a dispensation"
     page.sheet.heading(f"FAILED: {share(counts['failed'], counts['applying'], _OF_WHAT)}"
                        f"{apart if counts['dispensed'] else ''}", "failed")
-    if len(groups) > _MANY:
-        for group in groups:
-            _in_brief(page, group)
     for group in groups:
         _rule(page, group)
-
-
-def _in_brief(page: Page, group: OfRule) -> None:
-    """One line for a rule, so that a long list can be taken in before the details."""
-    items = named(page.names.item, group.findings)
-    page.sheet.bullet(f"{MARKS[FAILED]} {group.severity.upper():<7}",
-                      f"{page.title_of(group)}: {items}", mark_style=group.severity)
 
 
 def _rule(page: Page, group: OfRule) -> None:

@@ -24,7 +24,6 @@ def unassessed(page: Page) -> None:
     page.sheet.heading(f"COULD NOT BE ASSESSED: {of}", "open")
     for group in groups:
         _rule(page, group)
-    _find_out(page, to_find_out(page.trail))
 
 
 def _rule(page: Page, group: OfRule) -> None:
@@ -46,8 +45,9 @@ def _rule(page: Page, group: OfRule) -> None:
         sheet.bullet("!", f"left to a person: {harmless(group.rule['left_to_a_person'])}", 4)
 
 
-def _find_out(page: Page, wanted: list[Wanted]) -> None:
+def find_out(page: Page) -> None:
     """The list of facts to find out, the weightiest first."""
+    wanted: list[Wanted] = to_find_out(page.trail)
     facts = [each for each in wanted if each.path]
     others = [each for each in wanted if not each.path]
     sheet = page.sheet

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import Any
 
 from garboard.reports.cautions import cautions_of, left_to_a_person, not_examined_of
 from garboard.reports.counts import plural, rules_looked_at, severity_table, share, statements
-from garboard.reports.groups import by_rule
-from garboard.reports.harmless import harmless, harmless_name
 from garboard.reports.html.book import Book
 from garboard.reports.reasons import irregularity_words, warning_words
 from garboard.reports.summary import (
     OUTCOME_OF_WORD,
+    acceptances_of,
     date_words,
     exceptions_of,
     fact_shown,
@@ -21,8 +20,9 @@ from garboard.reports.summary import (
     result_meaning,
     result_words,
 )
-from garboard.reports.words import DECISION_RULES, subject_word, subjects_word
-from garboard.trail import FAILED, NOT_ASSESSED, PASSED, SEVERITIES
+from garboard.reports.words import DECISION_RULES
+from garboard.reports.work import Job, work_of
+from garboard.trail import FAILED, NOT_ASSESSED, PASSED
 
 _COLUMNS = (FAILED, NOT_ASSESSED, PASSED)
 _VESSEL = ("kind", "length", "fuel", "waters", "nominal_voltage")
@@ -38,7 +38,8 @@ def front(book: Book) -> dict[str, Any]:
         "survey": list(_facts(book, "survey", _SURVEY)),
         "date": date_words(trail),
         "packs": [{"name": pack_name(pack), "title": pack["title"],
-                   "standing": pack_standing(pack), "word": of_pack["word"],
+                   "standing": pack_standing(pack), "sealed": pack["status"] == "sealed",
+                   "word": of_pack["word"],
                    "outcome": OUTCOME_OF_WORD[of_pack["word"]]}
                   for pack, of_pack in zip(trail.packs, trail.outcome["packs"], strict=True)],
         "decision_rules": [DECISION_RULES[rule] for rule in dict.fromkeys(
@@ -46,6 +47,7 @@ def front(book: Book) -> dict[str, Any]:
         "exceptions": list(exceptions_of(trail, book.names)),
         "result": {"word": result_words(trail), "outcome": OUTCOME_OF_WORD[trail.word],
                    "meaning": result_meaning(trail)},
+        "acceptances": list(acceptances_of(trail)),
         "statements": statements(trail.outcome["counts"]),
         "counts": _counts(book),
         "cautions": cautions_of(trail), "not_examined": not_examined_of(trail),
@@ -82,43 +84,15 @@ def _counts(book: Book) -> dict[str, Any]:
 
 def _work(book: Book) -> dict[str, Any]:
     """What there is to do by severity; an ending that all of it has is said once."""
-    jobs = list(_jobs(book))
-    ending = common_ending([job["what"] for job in jobs])
-    for job in jobs:
-        job["what"] = f"{job['what'].removesuffix(ending)}." if ending else job["what"]
-    parts = [(severity, [job for job in jobs if job["severity"] == severity])
-             for severity in SEVERITIES]
-    words = {severity: f"{plural(len(some), 'rule')} {'fails' if len(some) == 1 else 'fail'}"
-             for severity, some in parts}
-    return {"work_ends": ending.removeprefix(", "),
-            "work": [{"severity": severity, "jobs": some, "words": words[severity]}
-                     for severity, some in parts if some]}
+    work = work_of(book.trail)
+    return {"work_ends": work.ending,
+            "work": [{"severity": severity, "words": words,
+                      "jobs": [_job(book, job) for job in jobs]}
+                     for severity, words, jobs in work.by_severity()]}
 
 
-def common_ending(texts: Sequence[str]) -> str:
-    """The clause, from a comma on, that several texts all end with; empty if there is none."""
-    if len(texts) < 2:
-        return ""
-    start = texts[0].find(", ")
-    while start >= 0:
-        ending = texts[0][start:]
-        if all(text.endswith(ending) and text != ending for text in texts):
-            return ending
-        start = texts[0].find(", ", start + 1)
-    return ""
-
-
-def _jobs(book: Book) -> Iterable[dict[str, Any]]:
-    """What there is to do, by rule that failed, the worst severity first."""
-    for number, group in enumerate(by_rule(book.trail, FAILED), 1):
-        about = group.rule["about"]
-        noun = subject_word(about) if group.among == 1 else subjects_word(about)
-        yield {
-            "number": number, "severity": group.severity,
-            "title": book.title_of(group.rule, group.pack),
-            "what": harmless(group.rule["recommendation"]),
+def _job(book: Book, job: Job) -> dict[str, Any]:
+    return {"number": job.number, "title": job.title, "what": job.what, "among": job.among,
             "items": [(book.names.item(each), book.number_of[each["id"]])
-                      for each in group.findings],
-            "among": f"{len(group.findings)} of {group.among} {noun} it applies to",
-            "dispensed": [harmless_name(each["dispensation"]) for each in group.findings
-                          if each.get("dispensation")]}
+                      for each in job.findings],
+            "dispensed": job.dispensed}
