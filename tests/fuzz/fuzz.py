@@ -1,12 +1,12 @@
-"""Coverage-guided fuzzing of everything that reads files of strangers; run by hand, never by pytest.
+"""Coverage-guided fuzzing of all that reads files of strangers; run by hand, never by pytest.
 
     pip install atheris
     python tests/fuzz/fuzz.py --seconds 1200 --corpus /somewhere/corpus
 
 The first byte of an input chooses the reader: rule language, document, record, pack, or a whole
 assessment of a record. Refusing an input is right; any other exception, more than ten seconds or
-more than a gigabyte for one input is a finding, and stops the run with the input in a file. What was
-found and mended is kept as a test in the floor it belongs to.
+more than a gigabyte for one input is a finding, and stops the run with the input in a file. What
+was found and mended is kept as a test in the floor it belongs to.
 """
 
 from __future__ import annotations
