@@ -7,7 +7,7 @@ from typing import Any
 
 from garboard.assessment.derived import unit_of
 from garboard.expressions import Program, RuleTrace
-from garboard.packs import CheckedPack
+from garboard.packs import CheckedPack, Seal
 from garboard.trail import Encoded, causes_as_data, encoded, encoded_object
 from garboard.values import Truth, Unknown
 
@@ -17,12 +17,20 @@ def pack_in_trail(checked: CheckedPack, applies: Truth) -> Encoded:
     pack = checked.pack
     return encoded_object({
         "pack": pack.name, "version": pack.version, "title": pack.title, "digest": pack.digest,
-        "status": "working copy", "decision_rule": pack.header.decision_rule,
+        **_seal(pack.seal), "decision_rule": pack.header.decision_rule,
         "applies": None if isinstance(applies, Unknown) else applies,
         "missing": causes_as_data(applies) if isinstance(applies, Unknown) else [],
         "relaxations": [each.as_data() for each in pack.relaxations], "resolved": pack.resolved,
         "traces": _traces(checked.program),
     })
+
+
+def _seal(seal: Seal | None) -> dict[str, Any]:
+    """Whether the pack came sealed, and the signature that was checked."""
+    if seal is None:
+        return {"status": "working copy"}
+    signature = {} if seal.signature is None else {"signature": seal.signature.as_data()}
+    return {"status": "sealed", **signature}
 
 
 @lru_cache(maxsize=64)

@@ -3,16 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
 from garboard.assessment.assess import Assessment, assess
 from garboard.assessment.day import Day
+from garboard.documents import check_signature
 from garboard.expressions import Vocabulary
-from garboard.packs import CheckedPack, Dispensation, check_pack, pack_from_data
+from garboard.packs import (
+    SEALED_FORMAT,
+    CheckedPack,
+    Dispensation,
+    Seal,
+    check_pack,
+    pack_from_data,
+)
 from garboard.quantities import Registry
 from garboard.record import Record, read_record
-from garboard.trail import Trail
+from garboard.trail import Trail, canonical_bytes
 
 
 def replay(trail: Trail, vocabulary: Vocabulary, registry: Registry, about: Mapping[str, Any],
@@ -32,5 +41,17 @@ def replay(trail: Trail, vocabulary: Vocabulary, registry: Registry, about: Mapp
 
 
 def packs_of(trail: Trail, vocabulary: Vocabulary) -> list[CheckedPack]:
-    """The packs embedded in a trail, compiled; PackRefused where this program refuses one."""
-    return [check_pack(pack_from_data(pack["resolved"]), vocabulary) for pack in trail.packs]
+    """The packs embedded in a trail, compiled; PackRefused where this program refuses one.
+
+    One that came sealed is so still; SignatureRefused where its signature does not hold.
+    """
+    return [check_pack(replace(pack_from_data(pack["resolved"]), seal=_seal(pack)), vocabulary)
+            for pack in trail.packs]
+
+
+def _seal(pack: Mapping[str, Any]) -> Seal | None:
+    if pack["status"] != "sealed":
+        return None
+    block = pack.get("signature")
+    return Seal(None if block is None else check_signature(
+        SEALED_FORMAT, canonical_bytes(pack["resolved"]), block))

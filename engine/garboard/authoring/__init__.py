@@ -3,8 +3,18 @@
 from garboard.authoring.bench import Bench, known_rule
 from garboard.authoring.proofreading import Proofread, proofread
 from garboard.authoring.proving import Coverage, Proof, Proving, Seen, covered, prove
+from garboard.authoring.sealing import (
+    Signing,
+    Steps,
+    seal_pack,
+    signing_with,
+    steps_between,
+)
 from garboard.authoring.starting import new_pack
 from garboard.authoring.trying import work_on_given, work_on_record, working_lines
 
-__all__ = ["Bench", "Coverage", "Proof", "Proofread", "Proving", "Seen", "covered", "known_rule",
-           "new_pack", "proofread", "prove", "work_on_given", "work_on_record", "working_lines"]
+__all__ = [
+    "Bench", "Coverage", "Proof", "Proofread", "Proving", "Seen", "Signing", "Steps", "covered",
+    "known_rule", "new_pack", "proofread", "prove", "seal_pack", "signing_with", "steps_between",
+    "work_on_given", "work_on_record", "working_lines",
+]

@@ -14,7 +14,9 @@ class _Commands(LazyGroup):
         "new": ("garboard.cli.pack_new", "Write a small pack to start from."),
         "proofread": ("garboard.cli.pack_proofread", "Check a pack, and warn of what looks wrong."),
         "prove": ("garboard.cli.pack_prove", "Run the cases of a pack."),
+        "seal": ("garboard.cli.pack_seal", "Write a pack as one sealed file."),
         "show": ("garboard.cli.pack_show", "Print the resolved pack, or one rule of it."),
+        "step": ("garboard.cli.pack_step", "Say how far the version of a pack has to rise."),
         "work": ("garboard.cli.pack_work", "Print the working of one rule."),
     }
 

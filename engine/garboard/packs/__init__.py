@@ -18,13 +18,17 @@ from garboard.packs.reading import read_pack_text
 from garboard.packs.resolved import pack_from_data
 from garboard.packs.rule import SEVERITIES, Rule
 from garboard.packs.schema import pack_schema
+from garboard.packs.seal import FORMAT as SEALED_FORMAT
+from garboard.packs.seal import Seal
+from garboard.packs.sealing import open_sealed, sealed_bytes, sealed_pack_schema
 from garboard.packs.table import pack_table
 from garboard.packs.whole import read_pack
 
 __all__ = [
-    "SEVERITIES", "CheckedPack", "Citation", "Dispensation", "Header", "LayerName", "Layering",
-    "Limit", "Need", "Pack", "Question", "Relaxation", "Retired", "Rule", "Shelf", "check_pack",
-    "dispensations_schema", "find_pack", "known_packs", "load_pack", "pack_files", "pack_from_data",
-    "pack_schema", "pack_table", "read_dispensations", "read_pack", "read_pack_text",
+    "SEALED_FORMAT", "SEVERITIES", "CheckedPack", "Citation", "Dispensation", "Header", "LayerName",
+    "Layering", "Limit", "Need", "Pack", "Question", "Relaxation", "Retired", "Rule", "Seal",
+    "Shelf", "check_pack", "dispensations_schema", "find_pack", "known_packs", "load_pack",
+    "open_sealed", "pack_files", "pack_from_data", "pack_schema", "pack_table",
+    "read_dispensations", "read_pack", "read_pack_text", "sealed_bytes", "sealed_pack_schema",
     "shipped_shelf",
 ]

@@ -18,6 +18,7 @@ from garboard.expressions import (
 )
 from garboard.expressions.program import Subjects
 from garboard.packs.acceptance import acceptance_problems
+from garboard.packs.files import is_sealed
 from garboard.packs.layering import ADDED
 from garboard.packs.layers.resolving import Resolver
 from garboard.packs.layers.shelf import Shelf, shipped_shelf
@@ -74,6 +75,8 @@ def load_pack(path: str | Path, vocabulary: Vocabulary, shelf: Shelf | None = No
     none is given.
     """
     resolver = Resolver(shelf or shipped_shelf(), vocabulary)
+    if is_sealed(Path(path)):
+        return check_pack(resolver.sealed(Path(path)), vocabulary)
     draft = resolver.draft(Path(path))
     if draft.refused and draft.head.at("builds_on").data is None:
         header = draft.header

@@ -7,24 +7,28 @@ from pathlib import Path
 from typing import Final
 
 from garboard.errors import PackRefused, Place, Problem, did_you_mean
+from garboard.packs.seal import ENDING
 
 HEAD: Final = "pack.yaml"
 RULES_FOLDER: Final = "rules"
 _YAML: Final = (".yaml", ".yml")
+#: How a pack is called on a disk, where it is not a folder: sealed, or a single file.
+_ENDINGS: Final = (ENDING, ".yaml")
 
 
 def find_pack(name_or_path: str | Path, search: Sequence[Path] = ()) -> Path:
     """The folder or file of a pack.
 
     A bare name (no separator, no ``.yaml``) is looked up in the ``search`` folders, in their
-    order, before it is tried as a path; write ``./name`` for a folder that has a pack's name. The
-    head of a pack stands for its folder.
+    order, before it is tried as a path; write ``./name`` for a folder that has a pack's name. Of a
+    pack that lies there sealed and as a folder, the sealed one is meant. The head of a pack stands
+    for its folder.
     PackRefused ``pack-not-found`` names the nearest and lists what is known.
     """
     text = str(name_or_path)
     if text and _is_name(text):
         for folder in search:
-            for candidate in (folder / text, folder / f"{text}.yaml"):
+            for candidate in places_of(folder, text):
                 if _is_pack(candidate):
                     return candidate
     path = Path(name_or_path)
@@ -44,7 +48,7 @@ def find_pack(name_or_path: str | Path, search: Sequence[Path] = ()) -> Path:
 
 def known_packs(search: Sequence[Path]) -> tuple[str, ...]:
     """The names of the packs in the search folders, sorted."""
-    found = {each.stem if each.is_file() else each.name
+    found = {each.name.removesuffix(ENDING).removesuffix(".yaml")
              for folder in search if folder.is_dir() for each in folder.iterdir()
              if _is_pack(each)}
     return tuple(sorted(found))
@@ -95,16 +99,26 @@ def _strays(pack: Path, files: Sequence[Path]) -> Iterator[Problem]:
                           expected=f"a file directly in {RULES_FOLDER}/")
 
 
+def places_of(folder: Path, name: str) -> tuple[Path, ...]:
+    """Where a pack of that name may lie in a folder, in the order in which it is looked for."""
+    return (folder / f"{name}{ENDING}", folder / name, folder / f"{name}.yaml")
+
+
+def is_sealed(path: Path) -> bool:
+    """Whether a path is that of a sealed pack, by its name."""
+    return path.name.endswith(ENDING) and not path.is_dir()
+
+
 def _is_name(text: str) -> bool:
     return "/" not in text and "\\" not in text and not text.startswith(".") \
-        and not text.endswith(_YAML)
+        and not text.endswith((*_YAML, ENDING))
 
 
 def _is_pack(path: Path) -> bool:
     try:
         if path.is_dir():
             return (path / HEAD).is_file()
-        return path.is_file() and path.suffix == ".yaml"
+        return path.is_file() and path.name.endswith(_ENDINGS)
     except OSError:  # a name no file can have, or a folder one may not look into
         return False
 

@@ -12,6 +12,7 @@ from garboard.packs.header import Header
 from garboard.packs.layering import Layering, Relaxation, Retired
 from garboard.packs.limit import Limit
 from garboard.packs.rule import Rule
+from garboard.packs.seal import Seal
 from garboard.packs.spot import DataPath, Spot
 from garboard.trail import Encoded, encoded
 
@@ -21,8 +22,9 @@ class Pack:
     """A pack whose shape is right; its expressions are not checked yet (see ``check_pack``).
 
     ``limits`` and ``rules`` stand in the order of their names. Two packs are equal when their
-    content is; ``warnings`` and ``spots`` say only how and where it was written. ``layering`` is
-    there when the pack builds on others; ``rules`` are those in force.
+    content is; ``warnings``, ``spots`` and ``seal`` say only how and where it was written.
+    ``layering`` is there when the pack builds on others; ``rules`` are those in force. A pack
+    without ``seal`` is a working copy.
     """
 
     header: Header
@@ -31,6 +33,7 @@ class Pack:
     warnings: tuple[Problem, ...] = field(default=(), compare=False)
     spots: Mapping[DataPath, Spot] = field(default_factory=dict, compare=False, repr=False)
     layering: Layering | None = None
+    seal: Seal | None = field(default=None, compare=False)
 
     @property
     def name(self) -> str:

@@ -17,29 +17,30 @@ _OF_LAYERS: Final = ("layers", "set_by", "relaxations")
 _OF_A_LIMIT: Final = ("written", "amount", "dimension", "unit", "citation")
 
 
-def pack_from_data(data: Mapping[str, object]) -> Pack:
-    """The pack whose ``as_data`` this is.
+def pack_from_data(data: Mapping[str, object], stands: Spot | None = None) -> Pack:
+    """The pack whose ``as_data`` this is; ``stands`` says where, if it stands in a file.
 
-    PackRefused, without places, when the data is not the resolved form of a pack: when it breaks
+    PackRefused when the data is not the resolved form of a pack: when it breaks
     the format, or when a limit's amount is not what its text says.
     """
+    at = Spot(None, (), data) if stands is None else stands
     unresolved = [key for key in _OF_A_LAYER if key in data]
     if unresolved:
-        raise PackRefused([Problem("pack-data-differs", found=", ".join(unresolved))])
-    draft = draft_pack(Spot(None, (), _as_written(data)))
+        raise PackRefused([Problem("pack-data-differs", at.place(), found=", ".join(unresolved))])
+    draft = draft_pack(Spot(at.document, at.path, _as_written(data)))
     if draft.refused:
         raise PackRefused(draft.problems)
     pack = draft.pack()
     if "layers" in data:
-        pack = _layered(pack, data)
+        pack = _layered(pack, data, at)
     resolved = pack.as_data()
     differing = [key for key in sorted({*resolved, *data}) if resolved.get(key) != data.get(key)]
     if differing:
-        raise PackRefused([Problem("pack-data-differs", found=", ".join(differing))])
+        raise PackRefused([Problem("pack-data-differs", at.place(), found=", ".join(differing))])
     return pack
 
 
-def _layered(pack: Pack, data: Mapping[str, Any]) -> Pack:
+def _layered(pack: Pack, data: Mapping[str, Any], at: Spot) -> Pack:
     """The pack with what it remembers of its layers; its retired rules apart."""
     try:
         said = {rule["id"]: rule["retired"] for rule in data["rules"] if "retired" in rule}
@@ -50,7 +51,8 @@ def _layered(pack: Pack, data: Mapping[str, Any]) -> Pack:
         if told != {f"rule {each}" for each in said} or not changes <= {"relaxed", "retired"}:
             raise ValueError
     except (KeyError, TypeError, ValueError, AttributeError) as wrong:
-        raise PackRefused([Problem("pack-data-differs", found=", ".join(_OF_LAYERS))]) from wrong
+        raise PackRefused([Problem("pack-data-differs", at.place(),
+                                   found=", ".join(_OF_LAYERS))]) from wrong
     return replace(pack, layering=layering,
                    rules=tuple(rule for rule in pack.rules if rule.id not in said))
 

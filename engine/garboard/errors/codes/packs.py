@@ -197,4 +197,39 @@ CODES: dict[str, tuple[str, str]] = {
         "Two rules of one id",
         "A finding is known by its rule's id, so every id is used once in a pack, in whichever "
         "file. Rename one of them."),
+    # sealed packs, versions, pack lists
+    "sealed-format": (
+        "Not a sealed pack",
+        "A file whose name ends in .sealed.json holds a pack that garboard pack seal wrote, of a "
+        "format this version reads."),
+    "sealed-digest-wrong": (
+        "A sealed pack was changed",
+        "The digest in the file is not that of what it holds: it was changed after it was sealed, "
+        "or cut. Ask for the file again."),
+    "sealed-not-canonical": (
+        "A sealed pack was written anew",
+        "The data are those that were sealed, but their spelling is not: spaces, line ends, the "
+        "order of keys. A sealed pack is opened only as it was written."),
+    "seal-ending": (
+        "Not the name of a sealed pack",
+        "The name of a sealed pack's file ends in .sealed.json, so that it is known by it."),
+    "seal-stray-file": (
+        "A file that would be left out of the seal",
+        "The pack's folder holds a file that is no part of the pack. It might be meant for it: "
+        "take it out, or put its content where it counts."),
+    "seal-over-input": (
+        "The seal would overwrite an input",
+        "The file to write is one of the pack, or the sealed version before. Name another file."),
+    "seal-unsigned": (
+        "A key without signer and day, or the other way round",
+        "A signature says who signs and when, as the signer states it: give --key, --signer and "
+        "--signed-on together."),
+    "pack-of-another-name": (
+        "Versions of two different packs",
+        "Steps of a version are between packs of one name."),
+    "version-rises-too-little": (
+        "The version does not rise enough",
+        "The first number rises when something that passed may no longer pass, the second when "
+        "other findings change, the third when only texts change; while the first is 0, the second "
+        "and third stand for them. garboard pack step lists what changed."),
 }

@@ -136,8 +136,8 @@ class Changing:
         inherited = piece.relaxations.pop(of, None)
         before, after = _words(done.before, of), _words(piece.value, of)
         if effect not in ("relaxed", "retired"):
-            if inherited is not None and _effect(piece, of, piece.origin, piece.value,
-                                                 weighing) == "relaxed":
+            if inherited is not None and (piece.origin is None or _effect(
+                    piece, of, piece.origin, piece.value, weighing) == "relaxed"):
                 piece.relaxations[of] = replace(inherited, after=after)
             return
         missing = [name for name in ("reason", "author") if getattr(done.change, name) is None]

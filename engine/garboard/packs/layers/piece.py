@@ -32,7 +32,7 @@ class Setting:
 
 @dataclass(slots=True)
 class Piece:
-    """What has become of it so far: ``origin`` is what it was when it was added.
+    """What has become of it so far: ``origin`` is what it was when it was added, where known.
 
     ``settings`` hold who added it (under ``ADDED``) and who set which field last.
     """
@@ -40,7 +40,7 @@ class Piece:
     kind: Kind
     name: str
     value: Value
-    origin: Value
+    origin: Value | None
     spot: Spot
     settings: dict[str, Setting]
     relaxations: dict[str, Relaxation] = field(default_factory=dict)

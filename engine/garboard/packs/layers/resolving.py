@@ -10,6 +10,7 @@ from garboard.errors import PackRefused, Problem
 from garboard.expressions import Vocabulary
 from garboard.packs.base import Base
 from garboard.packs.draft import Draft
+from garboard.packs.files import is_sealed
 from garboard.packs.header import Header
 from garboard.packs.layering import ADDED, LayerName, Relaxation
 from garboard.packs.layers.changing import Changing
@@ -17,7 +18,10 @@ from garboard.packs.layers.merging import Merging, conflict, gathered
 from garboard.packs.layers.piece import Piece, Setting
 from garboard.packs.layers.shelf import Shelf
 from garboard.packs.layers.stack import HEAD, Stack
+from garboard.packs.layers.standing import standing_stack
+from garboard.packs.pack import Pack
 from garboard.packs.reading import draft_files
+from garboard.packs.sealing.opening import open_sealed
 from garboard.packs.spot import PatchedSpot, Spot
 
 #: How many packs may lie one upon another.
@@ -32,6 +36,7 @@ class Resolver:
         self._shelf, self._vocabulary = shelf, vocabulary
         self._drafts: dict[Path, Draft] = {}
         self._stacks: dict[Path, Stack] = {}
+        self._sealed: dict[Path, Pack] = {}
 
     def draft(self, path: Path) -> Draft:
         """The draft of a pack, read once."""
@@ -40,9 +45,30 @@ class Resolver:
             self._drafts[real] = draft_files(path)
         return self._drafts[real]
 
+    def sealed(self, path: Path) -> Pack:
+        """A pack that is sealed, opened once."""
+        real = path.resolve()
+        if real not in self._sealed:
+            self._sealed[real] = open_sealed(path)
+        return self._sealed[real]
+
+    def _header(self, path: Path) -> Header:
+        if is_sealed(path):
+            return self.sealed(path).header
+        draft = self.draft(path)
+        if draft.header is None:
+            raise PackRefused(draft.problems)
+        return draft.header
+
+    def pack(self, path: Path) -> Pack:
+        """The resolved pack, with its seal if it is sealed."""
+        return self.sealed(path) if is_sealed(path) else self.stack(path).pack()
+
     def stack(self, path: Path, chain: _Chain = ()) -> Stack:
         """What the pack comes to; PackRefused with all that is wrong in it and below it."""
         real = path.resolve()
+        if real not in self._stacks and is_sealed(path):
+            self._stacks[real] = standing_stack(self.sealed(path))
         if real not in self._stacks:
             draft = self.draft(path)
             header = draft.header
@@ -88,9 +114,7 @@ class Resolver:
     def _chosen(self, base: Base, spot: Spot, path: Path) -> Path:
         others = []
         for each in self._shelf.of_name(base.pack, path):
-            header = self.draft(each).header
-            if header is None:
-                raise PackRefused(self.draft(each).problems)
+            header = self._header(each)
             if base.accepts(header.version):
                 return each
             others.append(f"{header.version} in {each}")

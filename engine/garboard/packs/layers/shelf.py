@@ -8,7 +8,7 @@ from pathlib import Path
 
 from garboard.documents import read_document, shipped_folder
 from garboard.errors import DocumentRefused, PackRefused
-from garboard.packs.files import find_pack, pack_files
+from garboard.packs.files import find_pack, is_sealed, pack_files, places_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Shelf:
     def _candidates(self, name: str, asking: Path) -> Iterator[Path]:
         yield from self.named
         for folder in (asking.resolve().parent, *self.folders):
-            for path in (folder / name, folder / f"{name}.yaml"):
+            for path in places_of(folder, name):
                 try:
                     yield find_pack(path)
                 except PackRefused:
@@ -51,5 +51,7 @@ def _name_of(path: Path) -> str | None:
         data = read_document(pack_files(path)[0], expect="mapping").data
     except (DocumentRefused, PackRefused):
         return None
+    if is_sealed(path) and isinstance(data, dict):
+        data = data.get("pack")
     name = data.get("pack") if isinstance(data, dict) else None
     return name if isinstance(name, str) else None

@@ -56,9 +56,9 @@ class Weighing:
         if of == "covers":
             return "relaxed" if after == "whole" else "reworded"
         if of == "must_hold":
-            return "tightened" if _adds(before, after, "and") else "relaxed"
+            return "tightened" if adds(before, after, "and") else "relaxed"
         if of == "applies_when":
-            return "tightened" if _adds(before, after, "or") else "relaxed"
+            return "tightened" if adds(before, after, "or") else "relaxed"
         if of == "decision_rule":
             return "relaxed" if after == "simple acceptance" else "tightened"
         return "relaxed"
@@ -69,14 +69,20 @@ class Weighing:
         ``not_dispensable``: to those rules alone that cannot be dispensed with.
         """
         growth = _growth(before, after)
-        strict: Moves = NEITHER.union(*(
-            self._strictness(before.name, rule) for rule in self._stack.rules()
-            if rule.not_dispensable or not not_dispensable))
-        if not not_dispensable:
-            strict |= self._gate(before.name)
+        strict = self._strict(before.name, not_dispensable=not_dispensable)
         if not growth or not strict:
             return "reworded"
         return "relaxed" if against(strict) & growth else "tightened"
+
+    def can_tighten(self, before: Limit, after: Limit) -> bool:
+        """Whether another value of a limit can turn a pass into a fail, as far as can be told."""
+        return bool(self._strict(before.name) & _growth(before, after))
+
+    def _strict(self, limit: str, *, not_dispensable: bool = False) -> Moves:
+        strict: Moves = NEITHER.union(*(
+            self._strictness(limit, rule) for rule in self._stack.rules()
+            if rule.not_dispensable or not not_dispensable))
+        return strict if not_dispensable else strict | self._gate(limit)
 
     def _strictness(self, limit: str, rule: Rule) -> Moves:
         if limit not in f"{rule.must_hold} {rule.applies_when}":
@@ -119,7 +125,7 @@ def _growth(before: Limit, after: Limit) -> Moves:
     return frozenset({UP} if new > old else {DOWN} if new < old else ())
 
 
-def _adds(before: str | None, after: str | None, word: Literal["and", "or"]) -> bool:
+def adds(before: str | None, after: str | None, word: Literal["and", "or"]) -> bool:
     """Whether all that was said is said still, with more of it joined by ``and`` (or ``or``)."""
     if before is None or after is None:
         return False

@@ -112,6 +112,17 @@ class RelaxationPart(Part):
     after: str | None = Field(None, description="What it is now, where a word or two say it.")
 
 
+class SignaturePart(Part):
+    """A signature, with the key, the signer and the day it names."""
+
+    algorithm: Literal["Ed25519"] = Field(description="The method of signing.")
+    public_key: str = Field(description="The public key, base64.")
+    fingerprint: Digest = Field(description="SHA-256 of the public key.")
+    signature: str = Field(description="The signature, base64.")
+    signer: str = Field(description="Who signed, as stated.")
+    signed_on: str = Field(description="When, as the signer states.")
+
+
 class PackPart(Part):
     """One pack that was applied."""
 
@@ -120,6 +131,9 @@ class PackPart(Part):
     title: str = Field(description="Its title.")
     digest: Digest = Field(description="SHA-256 over the canonical bytes of 'resolved'.")
     status: Literal["working copy", "sealed"] = Field(description="Whether it came sealed.")
+    signature: SignaturePart | None = Field(None, description=(
+        "The signature of a pack that came sealed and signed, on the canonical bytes of "
+        "'resolved'; it was checked."))
     decision_rule: DecisionRule = Field(description=(
         "How an uncertain figure was held against a limit."))
     applies: bool | None = Field(description="Whether the pack applies; null: not known.")
