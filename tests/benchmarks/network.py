@@ -15,6 +15,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 from benchmarks.network_by_hand import BUSES, CONDUCTORS, DEVICES, PACKS, by_hand, facts_of
 from benchmarks.side_by_side import medians, rounds_of
 from garboard.assembly import Workshop, open_workshop
+from garboard.assembly.collector import collector_held
 from garboard.network import build_network
 from garboard.quantities import Figures
 from garboard.record import Record
@@ -34,10 +35,11 @@ FIGURES = {
 
 
 def ours(workshop: Workshop, record: Record) -> dict[str, list[Any]]:
-    """The same figures by the program."""
-    items = Figures(record, build_network(record), workshop.registry).items
-    return {by_hand_name: [items[each][name] for each in things]
-            for things, names in FIGURES.items() for name, by_hand_name in names.items()}
+    """The same figures by the program, the collector held as in every assessment."""
+    with collector_held():
+        items = Figures(record, build_network(record), workshop.registry).items
+        return {by_hand_name: [items[each][name] for each in things]
+                for things, names in FIGURES.items() for name, by_hand_name in names.items()}
 
 
 def check(mine: dict[str, list[Any]], other: dict[str, Any]) -> int:

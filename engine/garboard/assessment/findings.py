@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from garboard.expressions import Operand, Row, holding, keys_of, reason_of, resting
+from garboard.expressions import Row, holding, keys_of, reason_of, resting
 from garboard.packs import CheckedPack, Retired
 from garboard.quantities import Figures, Item
 from garboard.trail import (
     COVERS_PART,
+    FAILED,
     NOT_APPLICABLE,
     NOT_ASSESSED,
     PACK_DOES_NOT_APPLY,
@@ -21,6 +22,9 @@ from garboard.trail import (
 )
 from garboard.values import Truth, Unknown
 
+#: Values that are JSON data as they are.
+_PLAIN: Final = frozenset({float, int, bool, str, type(None)})
+_WITHOUT_REASON: Final = frozenset({PASSED, FAILED})
 _NOTHING: Final[Mapping[str, Any]] = {"flags": [], "missing": [], "operands": [], "of": [],
                                       "holds": [], "decides": [],
                                       "dispensation": None}
@@ -68,49 +72,55 @@ class _OfRule:
         self._head = {**_head(checked, index, None), **_NOTHING}
         self._id = finding_id(checked.pack.name, self._rule.id, "")
         self._trace = checked.program.traces[index]
-        self._own = [_own_names(operand) for operand in self._trace.operands]
+        self._covers = [COVERS_PART] if self._rule.covers == "part" else []
         self._decides: dict[tuple[bool | str, ...], list[int]] = {}
 
     def finding(self, row: Row) -> dict[str, Any]:
         """The finding of a row."""
         _, item, outcome, unknown, operands, flags = row
-        found = {**self._head, "outcome": outcome, "reason": reason_of(row)}
+        found = self._head.copy()
+        found["outcome"] = outcome
         if item is not None:
             found["id"], found["item"] = self._id + item, item
             found["of"] = self._keys(item, len(operands))
         if unknown is not None:
             found["missing"] = causes_as_data(unknown)
-        if outcome == PASSED and self._rule.covers == "part":
-            found["flags"] = sorted([*flags, COVERS_PART])
+        if outcome == PASSED and self._covers:
+            found["flags"] = sorted([*flags, *self._covers])
         elif flags:
             found["flags"] = sorted(flags)
+        found["reason"] = None if outcome in _WITHOUT_REASON else reason_of(row)
         if operands:
             holds = holding(self._trace, row)
-            found["operands"] = [_operand(value) for value in operands]
-            found["holds"] = [None if isinstance(each, Unknown) else each for each in holds]
-            found["decides"] = self._deciding(holds)
+            found["operands"] = [value if value.__class__ in _PLAIN else _operand(value)
+                                 for value in operands]
+            pattern = tuple([each if each.__class__ is bool else _pattern(each) for each in holds])
+            found["holds"] = [each if each.__class__ is bool else None for each in holds]
+            found["decides"] = self._deciding(pattern, holds)
         return found
 
-    def _deciding(self, holds: tuple[Truth, ...]) -> list[int]:
-        pattern = tuple(each if each.__class__ is bool else
-                        "failed" if isinstance(each, Unknown) and each.is_error else "unknown"
-                        for each in holds)
-        if pattern not in self._decides:
-            self._decides[pattern] = list(resting(self._trace, holds))
-        return self._decides[pattern]
+    def _deciding(self, pattern: tuple[bool | str, ...], holds: tuple[Truth, ...]) -> list[int]:
+        decides = self._decides.get(pattern)
+        if decides is None:
+            decides = self._decides[pattern] = list(resting(self._trace, holds))
+        return decides
 
     def _keys(self, item: str, count: int) -> list[list[str]]:
+        own = self._trace.own[:count]
+        if None not in own:
+            return [[f"{item}.{name}" for name in names] if names else [] for names in own
+                    if names is not None]
         thing, roots = self._figures.items[item], self._figures.roots
         return [list(keys_of(operand, thing, roots)) if names is None else
                 [f"{item}.{name}" for name in names]
-                for operand, names in zip(self._trace.operands[:count], self._own, strict=False)]
+                for operand, names in zip(self._trace.operands[:count], own, strict=True)]
 
 
-def _own_names(operand: Operand) -> tuple[str, ...] | None:
-    """The names an operand is read from, where all of them are of the item itself."""
-    if all(root == "item" and len(steps) == 1 for root, steps in operand.reads):
-        return tuple(dict.fromkeys(steps[0] for _, steps in operand.reads))
-    return None
+def _pattern(truth: Truth) -> bool | str:
+    """What of a truth matters to what an outcome rests on."""
+    if isinstance(truth, Unknown):
+        return "failed" if truth.is_error else "unknown"
+    return truth
 
 
 def _operand(value: object) -> Any:

@@ -16,8 +16,9 @@ from garboard.values import Truth, Unknown, all_of, any_of, chosen
 def holding(trace: RuleTrace, row: Row) -> tuple[Truth, ...]:
     """For each atom of the rule whose operands the row keeps: whether it holds."""
     operands = row[4]
-    return tuple(_truth(operands, atom.left, atom.operator, atom.right)
-                 for atom in trace.atoms if max(atom.left, atom.right or 0) < len(operands))
+    count = len(operands)
+    return tuple([_truth(operands, atom.left, atom.operator, atom.right)
+                  for atom, last in zip(trace.atoms, trace.reach, strict=True) if last < count])
 
 
 def deciding(trace: RuleTrace, row: Row) -> tuple[int, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Literal
 
 Part = Literal["condition", "requirement"]
@@ -56,13 +56,28 @@ class RuleTrace:
 
     A row holds fewer values where not all were needed: those of the condition only when it is
     false or not known, none when something failed. ``condition`` and ``requirement`` say how the
-    atoms are joined.
+    atoms are joined. ``own`` gives for each operand the names it is read under where all are of
+    the item itself, else ``None``; ``reach`` for each atom its last operand.
     """
 
     operands: tuple[Operand, ...]
     atoms: tuple[Atom, ...]
     condition: Shape | None
     requirement: Shape
+    own: tuple[tuple[str, ...] | None, ...] = field(init=False, repr=False, compare=False)
+    reach: tuple[int, ...] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        own, reach = map(_own_names, self.operands), [max(atom.left, atom.right or 0)
+                                                      for atom in self.atoms]
+        object.__setattr__(self, "own", tuple(own))
+        object.__setattr__(self, "reach", tuple(reach))
+
+
+def _own_names(operand: Operand) -> tuple[str, ...] | None:
+    if all(root == "item" and len(steps) == 1 for root, steps in operand.reads):
+        return tuple(dict.fromkeys(steps[0] for _, steps in operand.reads))
+    return None
 
 
 def keys_of(operand: Operand, item: Mapping[str, Any],

@@ -77,13 +77,19 @@ def _mended(text: str) -> str:
     raw = text.encode().translate(_DIGITS_ALIKE)
     if _LONG in raw:
         _check_integers(text)
-    if b"e-0" in raw or b"e+" in raw:
+    if b"0e-00" in raw or b"0e+00" in raw:
         text = _without_exponents(text)
-    if b".0" in raw:
+    if _before_a_sign(".0", text):
         text = _replaced(text, _POINT_ZERO, "")
-    if b"-0" in raw:
+    if _before_a_sign("-0", text):
         text = _replaced(text, _MINUS_ZERO, "0")
     return text
+
+
+def _before_a_sign(ending: str, text: str) -> bool:
+    """Whether something ends so, as a number can: before a sign of JSON, or at the very end."""
+    return (f"{ending}," in text or f"{ending}]" in text or f"{ending}}}" in text
+            or text.endswith(ending))
 
 
 def _outside(text: str, pattern: re.Pattern[str]) -> Iterator[re.Match[str]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from operator import eq, ge, gt, le, lt, ne
 from typing import Any, Final
 
 from garboard.values import Truth, Unknown, member_of, negated
@@ -38,8 +39,7 @@ def settled(operators: Sequence[str], values: Sequence[Any], verdict: Truth) -> 
 
 
 _COMPARE: Final[Mapping[str, Callable[[Any, Any], Any]]] = {
-    "<": lambda a, b: a < b, "<=": lambda a, b: a <= b, ">": lambda a, b: a > b,
-    ">=": lambda a, b: a >= b, "==": lambda a, b: a == b, "!=": lambda a, b: a != b,
+    "<": lt, "<=": le, ">": gt, ">=": ge, "==": eq, "!=": ne,
     "in": member_of, "not in": lambda a, b: absent(member_of(a, b)),
 }
 _JOINED: Final = {
