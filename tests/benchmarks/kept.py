@@ -98,11 +98,13 @@ def as_findings(compiled: Program, things: Things) -> Callable[[], list[dict[str
 
 def check(mine: bytes, other: bytes) -> None:
     """Both say the same, in whatever order and spelling."""
-    one, two = (sorted((row["rule"], row["item"], row["outcome"],
-                        json.dumps(row["missing"], sort_keys=True), _spelled(row["operands"])) for row in json.loads(each))
-                for each in (mine, other))
-    if one != two:
+    if _rows(mine) != _rows(other):
         raise SystemExit("the two do not say the same")
+
+
+def _rows(kept_as: bytes) -> list[tuple[Any, ...]]:
+    return sorted((row["rule"], row["item"], row["outcome"], _spelled(row["missing"]),
+                   _spelled(row["operands"])) for row in json.loads(kept_as))
 
 
 def _spelled(data: Any) -> str:

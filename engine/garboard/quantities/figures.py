@@ -5,7 +5,7 @@ from __future__ import annotations
 import traceback
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 
 from garboard.network import Network
 from garboard.quantities.declaration import Figure, Quantity
@@ -31,8 +31,7 @@ _TYPES: Final[dict[str, tuple[type, ...]]] = {
     "number": (float, Bounds), "count": (int,), "truth": (bool,), "text": (str,)}
 
 
-@dataclass(frozen=True, slots=True)
-class Derivation:
+class Derivation(NamedTuple):
     """How one figure came about: the quantity, its result, and the keys of what went into it.
 
     ``inputs`` pairs each argument with the keys (``f1.rating``) of the facts and figures it took.
@@ -144,8 +143,13 @@ class Figures:
             arguments: dict[str, object] = {}
             inputs: list[tuple[str, tuple[str, ...]]] = []
             for need in needs:
-                arguments[need.argument], keys = self._needed(item, need)
-                inputs.append((need.argument, keys))
+                argument, own = need.argument, need.own
+                if own is not None:
+                    arguments[argument] = item[own]
+                    inputs.append((argument, (f"{item.id}.{own}",)))
+                else:
+                    arguments[argument], keys = self._needed(item, need)
+                    inputs.append((argument, keys))
             value, table_rows, remarks = self._call(key, quantity, arguments)
         finally:
             del self._open[key]
@@ -156,9 +160,12 @@ class Figures:
     def _call(self, key: str, quantity: Quantity, arguments: dict[str, object],
               ) -> tuple[object, tuple[str, ...], tuple[str, ...]]:
         """The value, the table rows read and the remarks."""
-        unknown = _joined(arguments.values(), failures_only=quantity.unknowns == "passed")
-        if unknown is not None:
-            return unknown, (), ()
+        for each in arguments.values():
+            if each.__class__ is Unknown or each.__class__ is tuple:
+                unknown = _joined(arguments.values(), failures_only=quantity.unknowns == "passed")
+                if unknown is not None:
+                    return unknown, (), ()
+                break
         try:
             result = quantity.function(**arguments)
         except Exception as error:  # noqa: BLE001 - any failure of a calculation becomes a finding
@@ -190,11 +197,8 @@ class Figures:
 
     def _needed(self, item: Item, need: Need) -> tuple[object, tuple[str, ...]]:
         if need.root == "item":
-            names = need.keys
-            if len(names) == 1:
-                return item[names[0]], (f"{item.id}.{names[0]}",)
             keys: list[str] = []
-            return _follow(item, names, keys), tuple(keys)
+            return _follow(item, need.keys, keys), tuple(keys)
         if need.root == NETWORK:
             return self.network, _NETWORK_KEYS
         return self._shared(need)
@@ -211,23 +215,28 @@ class Figures:
 
 def _follow(item: Item, names: tuple[str, ...], keys: list[str]) -> object:
     """Walk from item to item by name; a relation to many gives a tuple, one part per item."""
-    value = item[names[0]]
+    name = names[0]
+    value = item[name]
     if len(names) == 1:
-        keys.append(f"{item.id}.{names[0]}")
+        keys.append(f"{item.id}.{name}")
         return value
     rest = names[1:]
-    if isinstance(value, Item):
+    if value.__class__ is Item:
         return _follow(value, rest, keys)
-    if isinstance(value, tuple):
+    if value.__class__ is tuple:
+        if len(rest) == 1:
+            last = rest[0]
+            keys += [f"{each.id}.{last}" for each in value]
+            return _flat([each[last] for each in value])
         return _flat([_follow(each, rest, keys) for each in value])
-    keys.append(f"{item.id}.{names[0]}")
+    keys.append(f"{item.id}.{name}")
     if value is None:
-        return Unknown.because(OUTSIDE_METHOD, f"{item.id}.{names[0]}", "there is none")
+        return Unknown.because(OUTSIDE_METHOD, f"{item.id}.{name}", "there is none")
     return value
 
 
 def _flat(parts: list[object]) -> tuple[object, ...]:
-    if not any(part.__class__ is tuple for part in parts):
+    if tuple not in [part.__class__ for part in parts]:
         return tuple(parts)
     flat: list[object] = []
     for part in parts:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from garboard.errors import did_you_mean
 from garboard.quantities.declaration import Quantity
@@ -18,13 +18,19 @@ class Need:
     """One argument of a calculation function.
 
     ``root`` is ``item``, ``network``, or one of ``ROOTS``; ``keys`` are looked up one after the
-    other, each in the item the one before led to.
+    other, each in the item the one before led to. ``own`` is the only key of a need that is found
+    in the item itself.
     """
 
     argument: str
     path: str
     root: str
     keys: tuple[str, ...]
+    own: str | None = field(init=False)
+
+    def __post_init__(self) -> None:
+        single = self.root == "item" and len(self.keys) == 1
+        object.__setattr__(self, "own", self.keys[0] if single else None)
 
 
 def read_need(subject: str, argument: str, path: str,

@@ -54,8 +54,9 @@ class Bounds:
             raise ValueError(f"unknown basis in {basis!r}")
         if nominal is not None and not _WITHOUT_NOMINAL.isdisjoint(basis):
             raise ValueError(f"bounds that rest on {basis!r} have no nominal")
-        if causes and any(cause.reason == CALCULATION_ERROR for cause in causes):
-            raise ValueError("a failed calculation has no bounds")
+        for cause in causes:
+            if cause.reason == CALCULATION_ERROR:
+                raise ValueError("a failed calculation has no bounds")
         self.lo, self.hi, self.nominal = lo, hi, nominal
         self.basis = basis if len(basis) == 1 else tuple(sorted(set(basis)))
         self.causes = causes or (Cause(WITHIN_UNCERTAINTY),)
@@ -145,8 +146,11 @@ class Bounds:
         return NotImplemented if left is None else _result(QUOTIENT, left, self)
 
     def __neg__(self) -> Bounds:
-        nominal = None if self.nominal is None else -self.nominal
-        return Bounds(-self.hi, -self.lo, nominal, basis=self.basis, causes=self.causes)
+        turned = Bounds.__new__(Bounds)
+        turned.lo, turned.hi = -self.hi, -self.lo
+        turned.nominal = None if self.nominal is None else -self.nominal
+        turned.basis, turned.causes = self.basis, self.causes
+        return turned
 
     def __pos__(self) -> Bounds:
         return self

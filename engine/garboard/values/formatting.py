@@ -63,9 +63,9 @@ def format_number(value: float, dimension: str | None, system: System = "metric"
     exact = _decimal_as_written(value)
     if dimension is None:
         return _significant(exact, digits)
-    unit = _unit_for(exact, dimension, system)
-    number = _significant(unit.shown(exact), digits)
-    return f"{number}{'' if unit.symbol == '°' else ' '}{unit.symbol}"
+    unit, power = _unit_for(exact, dimension, system)
+    shown = exact.scaleb(-power) if power is not None else _divided(unit.shown(Fraction(exact)))
+    return f"{_significant(shown, digits)}{'' if unit.symbol == '°' else ' '}{unit.symbol}"
 
 
 def format_value(value: object, dimension: str | None = None, system: System = "metric",
@@ -98,35 +98,58 @@ def _bounds(bounds: Bounds, dimension: str | None, system: System, digits: int) 
     return f"at most {high}" if low_open else f"{low} to {high}"
 
 
-def _unit_for(value: Fraction, dimension: str, system: System) -> Unit:
-    canonical, ladder = DIMENSIONS[dimension].unit, _ladder(dimension, system)
-    if value == 0 and any(symbol == canonical for symbol, _ in ladder):
-        return UNITS[dimension][canonical]
+def _unit_for(value: Decimal, dimension: str, system: System) -> tuple[Unit, int | None]:
+    """The unit a figure is shown in, and its power of ten where it is one."""
+    canonical, ladder = _ladder(dimension, system)
+    if value == 0 and canonical is not None:
+        return canonical
     size = abs(value)
-    return UNITS[dimension][next(symbol for symbol, least in ladder if size >= least)]
+    return next((unit, power) for least, unit, power in ladder if size >= least)
 
 
 @cache
-def _ladder(dimension: str, system: System) -> tuple[tuple[str, Fraction], ...]:
-    """The units a dimension is shown in, each with the least size it is used from."""
+def _ladder(dimension: str, system: System) -> tuple[
+        tuple[Unit, int | None] | None, tuple[tuple[Decimal, Unit, int | None], ...]]:
+    """The canonical unit if a dimension is shown in it, and all it is shown in, from which size."""
     ladder = _LADDERS.get(dimension, ((DIMENSIONS[dimension].unit, "0"),))
     if system == "us":
         ladder = _US_LADDERS.get(dimension, ladder)
-    return tuple((symbol, Fraction(least)) for symbol, least in ladder)
+    units = {symbol: UNITS[dimension][symbol] for symbol, _ in ladder}
+    canonical = units.get(DIMENSIONS[dimension].unit)
+    return (None if canonical is None else (canonical, _power_of_ten(canonical)),
+            tuple((Decimal(least), units[symbol], _power_of_ten(units[symbol]))
+                  for symbol, least in ladder))
 
 
-def _decimal_as_written(value: float) -> Fraction:
+def _power_of_ten(unit: Unit) -> int | None:
+    power = len(str(max(unit.factor.numerator, unit.factor.denominator))) - 1
+    power = power if unit.factor >= 1 else -power
+    return power if unit.offset == 0 and unit.factor == Fraction(10) ** power else None
+
+
+def _decimal_as_written(value: float) -> Decimal:
     """The shortest decimal that stands for the float, with the 12 digits figures have."""
-    return Fraction(f"{value:.{SIGNIFICANT_DIGITS - 1}e}")
+    return Decimal(f"{value:.{SIGNIFICANT_DIGITS - 1}e}")
 
 
-def _significant(value: Fraction, digits: int) -> str:
-    if value == 0:
+def _divided(value: Fraction) -> Decimal:
+    return _WIDE.divide(Decimal(value.numerator), Decimal(value.denominator))
+
+
+def _significant(exact: Decimal, digits: int) -> str:
+    if not exact:
         return "0"
-    wide = Context(prec=SIGNIFICANT_DIGITS + 16, rounding=ROUND_HALF_EVEN)
-    exact = wide.divide(Decimal(value.numerator), Decimal(value.denominator))
-    shown = Context(prec=digits, rounding=ROUND_HALF_EVEN).plus(exact)
-    if shown == Context(prec=_EXACT_DIGITS, rounding=ROUND_HALF_EVEN).plus(exact):
+    shown = _context(digits).plus(exact)
+    if shown == _SEEN_AS_EXACT.plus(exact):
         shown = shown.normalize()
     size = shown.adjusted()
     return f"{shown:f}" if -4 <= size <= 9 else f"{shown:e}"
+
+
+@cache
+def _context(digits: int) -> Context:
+    return Context(prec=digits, rounding=ROUND_HALF_EVEN)
+
+
+_WIDE: Final = Context(prec=SIGNIFICANT_DIGITS + 16, rounding=ROUND_HALF_EVEN)
+_SEEN_AS_EXACT: Final = Context(prec=_EXACT_DIGITS, rounding=ROUND_HALF_EVEN)

@@ -21,7 +21,9 @@ def rounded_value(value: object) -> object:
     if isinstance(value, float):
         return rounded(value)
     if isinstance(value, Bounds):
+        lo, hi = rounded(value.lo), rounded(value.hi)
         nominal = None if value.nominal is None else rounded(value.nominal)
-        return Bounds(rounded(value.lo), rounded(value.hi), nominal,
-                      basis=value.basis, causes=value.causes)
+        if lo and hi and nominal != 0 and (lo, hi, nominal) == (value.lo, value.hi, value.nominal):
+            return value
+        return Bounds(lo, hi, nominal, basis=value.basis, causes=value.causes)
     return value
