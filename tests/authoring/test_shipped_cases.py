@@ -15,9 +15,9 @@ from garboard.packs.cases import KINDS
 
 #: Cases by pack; a case that is not found is as bad as one that differs.
 COUNTS = {
-    "house-rules-example": 17,
+    "house-rules-example": 22,
     "small-craft-dc": 208,
-    "small-craft-lithium": 294,
+    "small-craft-lithium": 502,
     "teaching-first-steps": 69,
     "us-federal-33cfr183": 213,
 }

@@ -15,7 +15,7 @@ format: rule-pack/1
 pack: house
 version: 1.0.0
 title: House rules
-builds_on: [{pack: small-craft-lithium, from: 0.1.0, before: 1.0.0}]
+builds_on: [{pack: small-craft-lithium, from: 1.0.0, before: 2.0.0}]
 changes:
   - {limit: height_over_bilge_least, value: 150 mm}
   - {limit: conductor_share, value: 90 %}

@@ -27,7 +27,8 @@ def test_it_differs_from_the_pack_below_in_this(packs: tuple[CheckedPack, ...]) 
     assert house.warnings == packs[0].warnings == ()
     rules = {rule.id: rule for rule in house.rules}
     old = {rule.id: rule for rule in below.rules}
-    assert set(rules) - set(old) == {"lugs-checked", "voltage-we-survey", "bus-fault-current"}
+    assert set(rules) - set(old) == {
+        "lugs-checked", "owner-shown", "voltage-we-survey", "bus-fault-current"}
     assert set(old) - set(rules) == {"warning-sign"} == {each.rule.id for each in house.retired}
     assert {name for name in set(rules) & set(old) if rules[name] != old[name]} == {
         "crew-instructed"}

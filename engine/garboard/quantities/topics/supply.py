@@ -145,7 +145,10 @@ def loses_supply_with_bank(network: Network, bank: str | Unknown, second: Truth,
           citation=cite("nodal analysis of a resistive network, checked against ngspice",
                         "definition"), valid=STATE, version="2")
 def load_fault_current(network: Network, faults: LargestFaults, load: str) -> Number:
-    return faults.fault_current(network.layout.positive(load))
+    terminal = network.layout.positive(load)
+    if terminal not in network.layout.traced:
+        return Unknown.because(OUTSIDE_METHOD, detail="no run leads to it")
+    return faults.fault_current(terminal)
 
 
 @quantity("load.inrush_current", dimension="current", unknowns="passed",
