@@ -17,7 +17,7 @@ from garboard.packs.cases import KINDS
 COUNTS = {
     "house-rules-example": 22,
     "small-craft-dc": 208,
-    "small-craft-lithium": 502,
+    "small-craft-lithium": 501,
     "teaching-first-steps": 69,
     "us-federal-33cfr183": 213,
 }

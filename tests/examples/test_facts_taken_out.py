@@ -17,9 +17,10 @@ from garboard.documents import read_document
 from garboard.trail import Trail
 
 RECORD = read_document(FOLDER / "after-corrected.yaml").data
-#: Keys that name things or say what is joined to what; without them there is no record.
+#: Keys that name things or say what is joined to what, and the day of an answer that holds for a
+#: time: without them there is no record. Without its tolerance a figure counts as exact.
 STRUCTURE = ("format", "evidence", "id", "from", "to", "through", "conductor", "fuse", "breaker",
-             "switch", "value", "note", "vessel", "survey")
+             "switch", "value", "note", "vessel", "survey", "on", "plus_minus")
 Steps = tuple[str, ...]
 
 

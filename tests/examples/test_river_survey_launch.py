@@ -55,7 +55,7 @@ def test_the_record_as_fitted_shows_why_a_survey_cannot_tell() -> None:
     reasons = {reason for *_, outcome, reason in rows(shipped_trail("after-as-fitted"))
                if outcome == "not assessed"}
     assert reasons == {"not recorded", "not determinable", "within uncertainty", "outside method",
-                       "conflict"}
+                       "conflict", "awaits answer"}
 
 
 @pytest.mark.parametrize("record", RECORDS)
