@@ -21,7 +21,7 @@ COMMANDS = {
     "quantities": ("garboard.cli.quantities", "List the figures that can be computed, or one."),
     "replay": ("garboard.cli.replay", "Make an assessment again from its trail alone."),
     "report": ("garboard.cli.report", "Write the report of a trail as a page to read and print."),
-    "trail": ("garboard.cli.trail", "Check trails, and the history that they form."),
+    "trail": ("garboard.cli.trail", "Sign and check trails, and their history."),
     "working": ("garboard.cli.working", "Show how a finding came about, and what would do."),
 }
 

@@ -1,5 +1,6 @@
 """Views of a trail, each a pure function of it."""
 
+from garboard.reports.checked import Checked, check_json, check_text, checked
 from garboard.reports.comparison import (
     Aboard,
     Circuit,
@@ -18,9 +19,9 @@ from garboard.reports.terminal import terminal_report
 from garboard.reports.working import Remedy, Tried, working_json, working_text
 
 __all__ = [
-    "Aboard", "Circuit", "Comparison", "History", "Known", "Remedy", "Replayed", "Screen",
-    "Tried", "comparison", "comparison_json", "comparison_text", "for_encoding", "history_json",
-    "history_of", "history_text", "json_report", "nearest_piece", "pack_text", "piece_text",
-    "replay_json", "replay_text", "replayed", "screen_of", "terminal_report", "working_json",
-    "working_text",
+    "Aboard", "Checked", "Circuit", "Comparison", "History", "Known", "Remedy", "Replayed",
+    "Screen", "Tried", "check_json", "check_text", "checked", "comparison", "comparison_json",
+    "comparison_text", "for_encoding", "history_json", "history_of", "history_text",
+    "json_report", "nearest_piece", "pack_text", "piece_text", "replay_json", "replay_text",
+    "replayed", "screen_of", "terminal_report", "working_json", "working_text",
 ]

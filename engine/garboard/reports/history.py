@@ -17,11 +17,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
+from garboard.reports.checked import signature_words
 from garboard.reports.counts import plural
 from garboard.reports.harmless import harmless, harmless_name
 from garboard.reports.sheet import Sheet
 from garboard.reports.summary import pack_name
-from garboard.trail import Trail
+from garboard.trail import Trail, signatures_on
 
 FORMAT: Final = "history/1"
 #: What is not proven, whatever the chain says.
@@ -108,6 +109,9 @@ def history_json(history: History) -> str:
 def _entry(link: Link) -> dict[str, Any]:
     trail = link.trail
     return {"file": link.file, "trail": trail.digest, "previous": trail.previous,
+            "signatures": [{"signer": one.signer, "signed_on": one.signed_on,
+                            "fingerprint": one.fingerprint, "sound": one.problem is None}
+                           for one in signatures_on(trail)],
             "vessel": trail.vessel, "date": trail.date, "word": trail.word,
             "packs": [f"{each['pack']} {each['version']}" for each in trail.packs]}
 
@@ -128,6 +132,8 @@ def history_text(history: History, width: int, colour: bool) -> str:
         sheet.field("file", harmless(each.file), 3)
         sheet.field("digest", trail.digest, 3)
         sheet.field("previous", trail.previous or "none is named", 3)
+        for signature in signatures_on(trail):
+            sheet.field("signed", signature_words(signature), 3)
         for problem in each.problems:
             sheet.bullet("!", problem, 3, "failed")
     sheet.heading("WHAT THIS DOES NOT PROVE")

@@ -38,6 +38,11 @@ from garboard.trail.outcome import (
 )
 from garboard.trail.reading import TRAIL_LIMITS, read_trail
 from garboard.trail.schema import trail_schema
+from garboard.trail.signing import (
+    CheckedSignature,
+    sign_trail,
+    signatures_on,
+)
 from garboard.trail.trail import Operand, Statement, Trail
 from garboard.trail.value_data import causes_as_data, value_as_data, value_from_data
 
@@ -46,9 +51,10 @@ __all__ = [
     "EXIT_CODES", "FAILED", "FLAGS", "FORMAT", "INSIDE_UNCERTAINTY", "MEETS", "NONE_ABOARD",
     "NOTHING", "NOT_APPLICABLE", "NOT_ASSESSED", "NOT_KNOWN", "NO_ITEM", "ON_ASSUMPTION",
     "OUTCOMES", "PACK_DOES_NOT_APPLY", "PASSED", "RETIRED", "SEVERITIES", "TRAIL_LIMITS",
-    "WORDS", "Difference", "Encoded", "Finding", "Operand", "Statement", "Trail",
-    "canonical_bytes", "causes_as_data", "counts_as_failed", "differences", "digest_of",
-    "digest_of_bytes", "encoded", "encoded_object", "finding_id", "in_finding_order",
-    "in_force", "make_trail", "outcome_of", "prevailing", "read_trail", "record_part",
-    "trail_bytes", "trail_schema", "value_as_data", "value_from_data",
+    "WORDS", "CheckedSignature", "Difference", "Encoded", "Finding", "Operand", "Statement",
+    "Trail", "canonical_bytes", "causes_as_data", "counts_as_failed", "differences",
+    "digest_of", "digest_of_bytes", "encoded", "encoded_object", "finding_id",
+    "in_finding_order", "in_force", "make_trail", "outcome_of", "prevailing", "read_trail",
+    "record_part", "sign_trail", "signatures_on", "trail_bytes", "trail_schema",
+    "value_as_data", "value_from_data",
 ]

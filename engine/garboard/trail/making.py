@@ -59,6 +59,8 @@ def trail_bytes(trail: Trail) -> bytes:
     """
     if trail.brought_up_from is not None:
         raise ValueError(f"a trail brought up from {trail.brought_up_from} is not written again")
-    return b'{"about":%b,"assessment":%b,"digest":%b,"format":%b}\n' % (
-        canonical_bytes(trail.about), trail.canonical,
-        canonical_bytes(trail.digest), canonical_bytes(trail.document["format"]))
+    signatures = trail.document.get("signatures")
+    signed = b"" if not signatures else b',"signatures":%b' % canonical_bytes(signatures)
+    return b'{"about":%b,"assessment":%b,"digest":%b,"format":%b%b}\n' % (
+        canonical_bytes(trail.about), trail.canonical, canonical_bytes(trail.digest),
+        canonical_bytes(trail.document["format"]), signed)

@@ -15,6 +15,9 @@ CODES: dict[str, tuple[str, str]] = {
         "Something that is not data",
         "A trail holds numbers, texts, truths, lists and objects with text keys. Something else is "
         "a mistake in the program or a plugin."),
+    "signed-already": (
+        "The key has signed the trail already",
+        "One signature by a key is enough. Another person signs with a key of their own."),
     "trail-format-unknown": (
         "The file is not a trail",
         "A trail says 'trail/1' under its key 'format'. Check that you named the right file."),

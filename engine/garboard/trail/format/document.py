@@ -35,6 +35,19 @@ class AssessmentPart(Part):
     outcome: OutcomePart = Field(description="Computed from the findings: word, exit code, counts.")
 
 
+class SignaturePart(Part):
+    """One signature, with the key, the signer and the day it names; none of them is proven by it.
+    """
+
+    algorithm: Literal["Ed25519"] = Field(description="The method of signing.")
+    public_key: str = Field(description="The 32 bytes of the public key, base64.")
+    fingerprint: Digest = Field(description=(
+        "SHA-256 of the public key: what to compare with what the signer gave."))
+    signature: str = Field(description="The 64 bytes of the signature, base64.")
+    signer: str = Field(description="Who signed, as stated.")
+    signed_on: str = Field(description="When, as the signer states.")
+
+
 class TrailDocument(Part):
     """The audit trail of one assessment: record, packs, findings and derivations in one file."""
 
@@ -43,3 +56,5 @@ class TrailDocument(Part):
         "SHA-256 over the canonical bytes (RFC 8785, text in NFC) of 'assessment'."))
     assessment: AssessmentPart = Field(description="What the digest covers.")
     about: AboutPart = Field(description="What the digest does not cover.")
+    signatures: list[SignaturePart] = Field([], description=(
+        "Signatures on the canonical bytes of 'assessment', each by a key of its own."))
