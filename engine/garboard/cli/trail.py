@@ -23,7 +23,7 @@ def command() -> None:
 
     \b
     Examples:
-      garboard trail sign launch.trail.json --key mine.key --signer "A. Surveyor" --on 2026-04-20
-      garboard trail check launch.trail.json --key surveyor.pub
+      garboard trail sign launch.trail.json --help
+      garboard trail check launch.trail.json --key our-firm.public.pem
       garboard trail history 2024.trail.json 2025.trail.json 2026.trail.json
     """

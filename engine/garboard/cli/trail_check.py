@@ -9,7 +9,7 @@ import click
 EPILOG = """\b
 Examples:
   garboard trail check launch.trail.json
-  garboard trail check launch.trail.json --key surveyor.pub
+  garboard trail check launch.trail.json --key our-firm.public.pem
 
 \b
 Exit codes: 0 digest right and every signature sound · 1 a signature is not sound, or one by a key

@@ -8,9 +8,13 @@ import click
 
 EPILOG = """\b
 Examples:
-  garboard trail sign launch.trail.json --key mine.key --signer "A. Surveyor" --on 2026-04-20
-  garboard trail sign launch.trail.json --key mine.key --signer "A. Surveyor" --on 2026-04-20 \\
-      --to signed.trail.json
+  garboard trail sign launch.trail.json --key our-firm.secret.pem \\
+      --signer "A. Surveyor" --on 2026-04-20
+  garboard trail sign launch.trail.json --key our-firm.secret.pem \\
+      --signer "A. Surveyor" --on 2026-04-20 --to signed.trail.json
+
+\b
+A key is made with 'garboard key new'.
 
 \b
 The signature is Ed25519 over what the digest covers, with name and day as you state them. It stands
