@@ -23,6 +23,8 @@ from reports.pages import example_trail
      "own device present and the number of string batteries ≤ 4"),
     ("max(bus.rating, 3 A) * share_limit", "bus", "max(rating, 3 A) × share limit"),
     ("all(a == 'max(' for a in bus.runs) and (", "bus", "(a is 'max(' for each of its runs) and ("),
+    ("all(b.age == battery.age for b in battery.bank.batteries)", "battery",
+     "(age is its own age for each of its bank batteries)"),
     ("max(" * 50, "bus", "max(" * 50),
 ])
 def test_words(text: str, subject: str, words: str) -> None:

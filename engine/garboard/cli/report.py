@@ -9,17 +9,31 @@ import click
 
 #: What can be written, by the ending of the file: the module and its function of a trail and units.
 FORMATS = {
+    ".csv": ("garboard.reports.files.comma_separated", "csv_report"),
     ".html": ("garboard.reports.html", "html_report"),
+    ".jsonld": ("garboard.reports.files.earl", "earl_report"),
+    ".md": ("garboard.reports.files.markdown", "markdown_report"),
+    ".xlsx": ("garboard.reports.files.workbook", "xlsx_report"),
+    ".xml": ("garboard.reports.files.junit", "junit_report"),
 }
 
 EPILOG = """\b
 Examples:
   garboard report launch.trail.json --to launch.html
   garboard report launch.trail.json --to launch.html --us
+  garboard report launch.trail.json --to launch.xlsx
 
 \b
 The ending of the file says what is written:
-  .html  one page that needs nothing else: readable without scripts, ready to print
+  .html    one page that needs nothing else: readable without scripts, ready to print
+  .csv     result, findings and figures as one table; the column kind tells rows apart
+  .xlsx    the same as a workbook of three sheets (pip install 'garboard[xlsx]')
+  .md      Markdown
+  .xml     JUnit: failed is a failure, not assessed an error, not applicable skipped
+  .jsonld  EARL 1.0: failed, passed, cantTell (not assessed), inapplicable
+
+\b
+Cautions and what was not examined stand in every one.
 
 The same trail gives the same bytes.
 """
@@ -39,8 +53,8 @@ def command(trail: str, target: str, us_units: bool) -> int:
 
     read = read_trail(trail)
     module, function = write
-    text: str = getattr(import_module(module), function)(read, us_units)
-    write_whole(Path(target), text.encode())
+    drawn: str | bytes = getattr(import_module(module), function)(read, us_units)
+    write_whole(Path(target), drawn.encode() if isinstance(drawn, str) else drawn)
     click.echo(f"Report: {target}  ({read.digest})")
     return 0
 

@@ -95,7 +95,9 @@ def _plain(text: str, own: tuple[str, ...], spelled: Spelled) -> str:
 def _unquoted(text: str, own: tuple[str, ...], spelled: Spelled) -> str:
     def word(found: re.Match[str]) -> str:
         first, point, rest = found[0].partition(".")
-        return spelled(rest if point and first in own else found[0])
+        if not point or first not in own:
+            return spelled(found[0])
+        return spelled(rest) if first == own[-1] else f"its own {spelled(rest)}"
 
     return _SIGN.sub(lambda found: _SIGNS[found[0]], _NAME.sub(word, text))
 

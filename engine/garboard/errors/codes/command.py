@@ -38,6 +38,10 @@ CODES: dict[str, tuple[str, str]] = {
     "report-ending-unknown": (
         "No report is known by that ending",
         "The ending of the file says what is written. Give the file one of the endings named."),
+    "report-library-missing": (
+        "A library that writes this kind of file is not installed",
+        "The file is written by a library that does not come with the program by itself; the hint "
+        "says how to install it. Every other kind of report works without it."),
     "report-over-trail": (
         "The report would overwrite its trail",
         "The file to write is the trail itself, which must not be lost. Name another file."),
