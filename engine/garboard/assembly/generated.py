@@ -19,7 +19,7 @@ from garboard.assembly.table_schema import table_schema
 from garboard.assembly.vocabulary import vocabulary_of
 from garboard.documents import shipped_folder, write_whole
 from garboard.hooks import manifest_of
-from garboard.packs import dispensations_schema, pack_schema, read_pack
+from garboard.packs import dispensations_schema, pack_list_schema, pack_schema, read_pack
 from garboard.packs.cases import case_schema
 from garboard.packs.seal import ENDING
 from garboard.packs.sealing import sealed_bytes, sealed_pack_schema
@@ -31,7 +31,7 @@ from garboard.trail import trail_schema
 _SCHEMAS: Final = {"installation-record-1": record_schema, "rule-pack-1": pack_schema,
                    "trail-1": trail_schema, "dispensations-1": dispensations_schema,
                    "table-1": table_schema, "case-1": case_schema,
-                   "sealed-pack-1": sealed_pack_schema}
+                   "sealed-pack-1": sealed_pack_schema, "pack-list-1": pack_list_schema}
 
 
 def generated_files() -> dict[Path, bytes]:

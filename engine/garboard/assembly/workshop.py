@@ -23,7 +23,14 @@ from garboard.assessment import (
 )
 from garboard.documents import DEFAULT_LIMITS, Limits, read_document, shipped_folder
 from garboard.expressions import Vocabulary
-from garboard.packs import CheckedPack, Dispensation, find_pack, load_pack, shipped_shelf
+from garboard.packs import (
+    CheckedPack,
+    Dispensation,
+    PackList,
+    find_pack,
+    load_pack,
+    shipped_shelf,
+)
 from garboard.quantities import Registry
 from garboard.record import Record, read_record
 from garboard.reports import Aboard, Remedy
@@ -46,15 +53,22 @@ class Workshop:
     def vocabulary(self) -> Vocabulary:
         return vocabulary_of(self.registry)
 
-    def load_packs(self, names: Iterable[str]) -> tuple[CheckedPack, ...]:
+    def load_packs(self, names: Iterable[str | Path], pinned: PackList | None = None,
+                   ) -> tuple[CheckedPack, ...]:
         """The packs of those names, folders or files; PackRefused with every problem of one.
 
-        A pack that builds on others finds them among those, beside itself, or shipped.
+        A pack that builds on others finds them among those, beside itself, or shipped. With a list
+        that pins packs each must be as it is pinned; without names they are those of the list.
         """
+        names = tuple(names)
+        if pinned is not None and not names:
+            names = tuple(each.name for each in pinned.pins)
         paths = tuple(find_pack(name, (shipped_folder("rulepacks"),))
                       for name in dict.fromkeys(names))
         shelf = shipped_shelf(named=paths)
         loaded = tuple(load_pack(path, self.vocabulary, shelf) for path in paths)
+        if pinned is not None:
+            pinned.check([each.pack for each in loaded])
         self.pack_files += [*paths, *(file for each in loaded for file in each.pack.files)]
         return loaded
 

@@ -10,6 +10,7 @@ Examples:
   garboard assess launch.yaml --pack small-craft-lithium --all
   garboard assess launch.yaml --pack small-craft-lithium --pack ./house-rules --on 2026-04-18
   garboard assess launch.yaml --pack small-craft-lithium --dispensations agreed.yaml
+  garboard assess launch.yaml --pack-list office.yaml
   garboard assess launch.yaml ferry.yaml --pack small-craft-lithium --trail trails/ --json
   garboard assess launch.yaml --pack small-craft-lithium --previous 2025.trail.json
 
@@ -37,8 +38,11 @@ Exit codes:
 
 @click.command("assess", epilog=EPILOG)
 @click.argument("records", nargs=-1, required=True, metavar="RECORD...")
-@click.option("--pack", "packs", multiple=True, required=True, metavar="PACK",
+@click.option("--pack", "packs", multiple=True, metavar="PACK",
               help="Rule pack to check against; may be given several times.")
+@click.option("--pack-list", metavar="FILE",
+              help="List of packs with versions and digests; a pack that differs is refused. "
+                   "Without --pack, all packs of the list are used.")
 @click.option("--on", "day", metavar="DATE",
               help="Date of the assessment, YEAR-MONTH-DAY  [default: the survey's date]")
 @click.option("--dispensations", metavar="FILE",
@@ -56,9 +60,9 @@ Exit codes:
               help="Show every finding with its figures, reasons and sources, not only the result, "
                    "the list of work and what to find out.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
-def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None,
-            dispensations: str | None, trail: str | None, previous: str | None, megabytes: int,
-            as_json: bool, whole: bool, us_units: bool) -> int:
+def command(records: tuple[str, ...], packs: tuple[str, ...], pack_list: str | None,
+            day: str | None, dispensations: str | None, trail: str | None, previous: str | None,
+            megabytes: int, as_json: bool, whole: bool, us_units: bool) -> int:
     """Check installation records against rule packs, write the audit trail, say what came out."""
     from garboard.assembly import open_workshop
     from garboard.cli.json_list import JsonList
@@ -67,16 +71,20 @@ def command(records: tuple[str, ...], packs: tuple[str, ...], day: str | None,
     from garboard.cli.trail_path import trail_paths
     from garboard.documents import Limits
     from garboard.errors import Refused
-    from garboard.packs import read_dispensations
+    from garboard.packs import read_dispensations, read_pack_list
     from garboard.trail import prevailing, read_trail
 
     workshop = open_workshop(Limits.for_size(megabytes))
     for problem in workshop.plugins.problems:
         show_warning(problem)
-    rules = workshop.load_packs(packs)
+    pinned = None if pack_list is None else read_pack_list(pack_list)
+    if not packs and pinned is None:
+        raise click.UsageError("name a pack with --pack, or a list of packs with --pack-list",
+                               click.get_current_context())
+    rules = workshop.load_packs(packs, pinned)
     agreed = () if dispensations is None else read_dispensations(dispensations)
     before = None if previous is None else read_trail(previous)
-    given = (each for each in (dispensations, previous) if each is not None)
+    given = (each for each in (dispensations, previous, pack_list) if each is not None)
     targets = trail_paths(records, trail,
                           (*records, *(str(each) for each in workshop.pack_files), *given))
     codes = []

@@ -13,6 +13,7 @@ from garboard.packs.layering import Layering, LayerName, Relaxation, Retired
 from garboard.packs.layers.shelf import Shelf, shipped_shelf
 from garboard.packs.limit import Limit
 from garboard.packs.pack import Pack
+from garboard.packs.pack_list import PackList, Pin, pack_list_schema, read_pack_list
 from garboard.packs.question import Question
 from garboard.packs.reading import read_pack_text
 from garboard.packs.resolved import pack_from_data
@@ -26,9 +27,9 @@ from garboard.packs.whole import read_pack
 
 __all__ = [
     "SEALED_FORMAT", "SEVERITIES", "CheckedPack", "Citation", "Dispensation", "Header", "LayerName",
-    "Layering", "Limit", "Need", "Pack", "Question", "Relaxation", "Retired", "Rule", "Seal",
-    "Shelf", "check_pack", "dispensations_schema", "find_pack", "known_packs", "load_pack",
-    "open_sealed", "pack_files", "pack_from_data", "pack_schema", "pack_table",
-    "read_dispensations", "read_pack", "read_pack_text", "sealed_bytes", "sealed_pack_schema",
-    "shipped_shelf",
+    "Layering", "Limit", "Need", "Pack", "PackList", "Pin", "Question", "Relaxation", "Retired",
+    "Rule", "Seal", "Shelf", "check_pack", "dispensations_schema", "find_pack", "known_packs",
+    "load_pack", "open_sealed", "pack_files", "pack_from_data", "pack_list_schema", "pack_schema",
+    "pack_table", "read_dispensations", "read_pack", "read_pack_list", "read_pack_text",
+    "sealed_bytes", "sealed_pack_schema", "shipped_shelf",
 ]

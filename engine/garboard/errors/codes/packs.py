@@ -232,4 +232,22 @@ CODES: dict[str, tuple[str, str]] = {
         "The first number rises when something that passed may no longer pass, the second when "
         "other findings change, the third when only texts change; while the first is 0, the second "
         "and third stand for them. garboard pack step lists what changed."),
+    "pack-list-format": (
+        "Not a pack list",
+        "A pack list begins with its format, pack-list/1. This version reads no other."),
+    "pack-pinned-twice": (
+        "A pack is pinned twice",
+        "A list pins one version of a pack. Take the other entry out."),
+    "pack-not-pinned": (
+        "A pack that is not on the list",
+        "Only packs on the list are used with it. Add the pack with its version and digest, or "
+        "leave it out."),
+    "pinned-version-differs": (
+        "Another version than the one pinned",
+        "Use the version on the list, or pin this one after looking at what changed: garboard pack "
+        "step OLD NEW."),
+    "pinned-digest-differs": (
+        "The pack is not the one that was pinned",
+        "Name and version are those on the list, but what the pack holds is not: a rule, a limit "
+        "or a file was changed, added or taken away. Use the pack that was pinned."),
 }
