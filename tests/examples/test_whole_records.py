@@ -52,21 +52,13 @@ def found(name: str) -> set[Any]:
             for each in trail(name).findings}
 
 
-def left_out(name: str) -> set[str]:
-    """Rules that a page does not work through; it says so, and each is a rule in force."""
-    named = set(page(name).get("left out", ()))
-    assert named <= {each["rule"] for each in trail(name).findings}
-    return named
-
-
 @pytest.mark.parametrize("name", PAGES)
 def test_what_fails_or_stays_open_is_what_the_page_says(name: str) -> None:
     wanted = rows(page(name)["failed"], "failed")
     for reason, by_rule in page(name)["not assessed"].items():
         assert reason in REASONS
         wanted |= rows(by_rule, "not assessed", reason)
-    open_findings = {row for row in found(name) if row[2] in ("failed", "not assessed")
-                     and row[0] not in left_out(name)}
+    open_findings = {row for row in found(name) if row[2] in ("failed", "not assessed")}
     assert sorted(open_findings ^ wanted, key=str) == []
 
 
