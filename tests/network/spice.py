@@ -20,13 +20,18 @@ SHORT, OPEN = 1e-9, 1e12
 
 @dataclass(frozen=True)
 class State:
-    """One state of a network: a fault, a device made a link, a current drawn; what to read."""
+    """One state of a network: a fault, a device made a link, a current drawn; what to read.
+
+    ``opened``: elements taken out. ``pushed``: a current from outside into a node.
+    """
 
     name: str
     reads: tuple[str, ...]
     fault: str | None = None
     link: str | None = None
     draw: tuple[str, float] | None = None
+    opened: tuple[str, ...] = ()
+    pushed: tuple[str, float] | None = None
 
 
 def run(networks: list[Made], states: list[list[State]], folder: Path) -> list[dict[str, float]]:
@@ -75,9 +80,15 @@ def _script(made: Made, state: State) -> list[str]:
     if state.link:
         lines.append(f"alter r{state.link} = {SHORT!r}")
         after.append(f"alter r{state.link} = {made.resistance[state.link]!r}")
-    if state.draw:
-        number = made.points.index(state.draw[0])
-        lines.append(f"alter iload{number} = {state.draw[1]!r}")
+    for element in state.opened:
+        lines.append(f"alter r{element} = {OPEN!r}")
+        after.append(f"alter r{element} = {made.resistance[element]!r}")
+    outside = [state.draw] if state.draw else []
+    if state.pushed:
+        outside.append((state.pushed[0], -state.pushed[1]))
+    for node, amperes in outside:
+        number = made.points.index(node)
+        lines.append(f"alter iload{number} = {amperes!r}")
         after.append(f"alter iload{number} = 0")
     lines.append("op")
     for read in state.reads:
