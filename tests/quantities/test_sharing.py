@@ -9,7 +9,8 @@ import numpy as np
 import pytest
 
 from garboard.quantities import Figures
-from garboard.values import Bounds, Unknown
+from garboard.quantities.topics import sharing
+from garboard.values import OUTSIDE_METHOD, Bounds, Unknown
 from quantities.boats import figure, figures_of, work_boat
 
 HEAD = """
@@ -106,6 +107,17 @@ def test_whether_the_rest_trip_in_cascade(packs: tuple[tuple[str, float, float],
 
 def test_a_single_string_leaves_nothing_when_it_is_out() -> None:
     assert isinstance(figure(bank(FOUR[0]), "bank-bus.discharge_current_limit_one_out"), Unknown)
+
+
+def test_so_many_strings_are_not_taken_out_in_turn(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each taken out is a network of its own: what is too much is said, with the number."""
+    name = "bank-bus.discharge_current_limit_one_out"
+    monkeypatch.setattr(sharing, "MOST_TAKEN_OUT", len(FOUR))
+    assert isinstance(figure(bank(*FOUR), name), float)
+    more = figure(bank(*FOUR, FOUR[0]), name)
+    assert isinstance(more, Unknown)
+    assert more.reason == OUTSIDE_METHOD
+    assert f"at most {len(FOUR)}" in more.causes[0].detail
 
 
 def test_an_unrecorded_resistance_leaves_the_limits_unknown() -> None:

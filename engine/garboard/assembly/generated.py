@@ -14,7 +14,6 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Final
 
-from garboard.assembly.plugins import load_plugins
 from garboard.assembly.table_schema import table_schema
 from garboard.assembly.vocabulary import vocabulary_of
 from garboard.documents import shipped_folder, write_whole
@@ -39,7 +38,7 @@ def generated_files() -> dict[Path, bytes]:
     files = {shipped_folder("schemas") / f"{name}.json": _json(schema())
              for name, schema in _SCHEMAS.items()}
     files[builtin.MANIFEST] = _json(manifest_of("garboard", builtin.garboard_quantities()))
-    vocabulary = vocabulary_of(Registry(load_plugins([]).quantities()))
+    vocabulary = vocabulary_of(Registry(builtin.garboard_quantities()))
     for pack in sorted(shipped_folder("rulepacks").iterdir()):
         if not pack.is_dir():
             continue

@@ -33,6 +33,9 @@ Shares = Mapping[str, Number]
 
 _DEFINITION = cite("definition", "definition")
 _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", "definition")
+#: Each string taken out is a network of its own, asked for the share of every string left: the work
+#: grows with the cube of their number.
+MOST_TAKEN_OUT = 64
 _STATE = "equal EMFs, so equal states of charge; current drawn where the strings meet"
 
 
@@ -64,10 +67,14 @@ def _unreached(share: Number) -> bool:
 @quantity("bank.shares_one_out", kind="opaque",
           needs={"bank": "id", "circuit": "record.largest_fault_circuit", "network": "network"},
           method="The shares of the strings that are left, for each string taken out in turn",
-          citation=_NODAL, valid=_STATE)
+          citation=_NODAL, valid=f"{_STATE}; at most {MOST_TAKEN_OUT} strings in the bank",
+          version="2")
 def bank_shares_one_out(bank: str, circuit: Circuit,
-                        network: Network) -> dict[str, dict[str, Number]]:
+                        network: Network) -> dict[str, dict[str, Number]] | Unknown:
     strings = network.bank(bank).strings
+    if len(strings) > MOST_TAKEN_OUT:
+        return Unknown.because(OUTSIDE_METHOD, detail=(
+            f"{bank} has {len(strings)} strings: at most {MOST_TAKEN_OUT} are taken out in turn"))
     found = {}
     for out in strings:
         shares = circuit.without(*out.batteries).shares(bank)
