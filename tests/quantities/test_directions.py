@@ -59,21 +59,25 @@ def test_another_string_can_lower_what_the_bank_gives() -> None:
 
 def test_records_are_found() -> None:
     assert len(RECORDS) >= 3
+    assert sum(any(not isinstance(each["fault_current"], Unknown)
+                   for each in figures_of(file.read_text(encoding="utf-8")).subjects["bus"] or ())
+               for file in RECORDS) >= 3
 
 
 @pytest.mark.parametrize("file", RECORDS, ids=[file.stem for file in RECORDS])
 def test_the_smallest_fault_is_not_above_the_largest(file: Path) -> None:
     boat = figures_of(file.read_text(encoding="utf-8"))
-    compared = 0
+    compared, known = 0, 0
     for subject, small, large in (("bus", "smallest_fault_current", "fault_current"),
                                   ("load", "smallest_fault_current", "fault_current")):
         for item in boat.subjects[subject] or ():
             least, most = item[small], item[large]
+            known += not isinstance(most, Unknown)
             if not isinstance(least, Unknown) and not isinstance(most, Unknown):
                 low = least.lo if isinstance(least, Bounds) else least
                 assert low <= (most.hi if isinstance(most, Bounds) else most), item.id
                 compared += 1
-    assert compared > 0
+    assert compared > 0 or not known
 
 
 @pytest.mark.parametrize("file", RECORDS, ids=[file.stem for file in RECORDS])
