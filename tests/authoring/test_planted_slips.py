@@ -24,6 +24,7 @@ PACKS = sorted(each.name for each in shipped_folder("rulepacks").iterdir() if ea
 #: Slips that are tried, by pack.
 LEAST = {
     "house-rules-example": 5,
+    "insurer-standard-example": 2,
     "small-craft-dc": 130,
     "small-craft-lithium": 260,
     "teaching-first-steps": 20,

@@ -16,6 +16,7 @@ from garboard.packs.cases import KINDS
 #: Cases by pack; a case that is not found is as bad as one that differs.
 COUNTS = {
     "house-rules-example": 22,
+    "insurer-standard-example": 30,
     "small-craft-dc": 208,
     "small-craft-lithium": 501,
     "teaching-first-steps": 69,

@@ -12,6 +12,8 @@ from garboard.documents import shipped_folder
 from garboard.errors import CommandRefused, Problem, did_you_mean
 from garboard.packs import CheckedPack, find_pack
 from garboard.packs.cases import CaseBook, read_cases
+from garboard.packs.files import HEAD
+from garboard.packs.seal import ENDING
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,8 +31,8 @@ class Bench:
 
         PackRefused with every problem of pack or cases; CommandRefused for a rule it has not.
         """
-        folder = find_pack(pack, (shipped_folder("rulepacks"),))
-        (checked,) = workshop.load_packs([pack])
+        folder = _open_folder(find_pack(pack, (shipped_folder("rulepacks"),)))
+        (checked,) = workshop.load_packs([str(folder)])
         book = read_cases(folder, checked.pack)
         if rule is not None:
             known_rule(checked, rule)
@@ -63,3 +65,9 @@ def known_rule(checked: CheckedPack, rule: str) -> int:
             "rule-unknown", found=rule, expected=f"a rule of {checked.pack.name}",
             hint=did_you_mean(rule, names))])
     return names.index(rule)
+
+
+def _open_folder(pack: Path) -> Path:
+    """The folder beside a sealed pack, if it is there: a sealed pack carries no cases."""
+    folder = pack.with_name(pack.name.removesuffix(ENDING))
+    return folder if (folder / HEAD).is_file() else pack
