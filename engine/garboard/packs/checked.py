@@ -104,6 +104,11 @@ def check_pack(pack: Pack, vocabulary: Vocabulary) -> CheckedPack:
     return CheckedPack(pack, kept[1], in_order([*pack.warnings, *kept[1].warnings, *unused]))
 
 
+def forget() -> None:
+    """Forget what is kept compiled, as a new process would: for measuring."""
+    _KEPT.clear()
+
+
 def _overrules(rule: Spot, read: tuple[Checked | None, Checked] | None) -> Problem | None:
     """What is wrong with a rule in which an answer overrules what is computed."""
     answer = None if read is None else overruling_answer(read[1].root)

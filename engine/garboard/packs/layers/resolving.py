@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from garboard.errors import PackRefused, Problem
+from garboard.errors import PackRefused, Problem, Refused
 from garboard.expressions import Vocabulary
 from garboard.packs.base import Base
 from garboard.packs.draft import Draft
@@ -51,6 +51,15 @@ class Resolver:
         if real not in self._sealed:
             self._sealed[real] = open_sealed(path)
         return self._sealed[real]
+
+    def _called(self, path: Path) -> str | None:
+        """What a pack calls itself; none where it cannot be read."""
+        try:
+            name = (self.sealed(path).name if is_sealed(path)
+                    else self.draft(path).head.at("pack").data)
+        except Refused:
+            return None
+        return name if isinstance(name, str) else None
 
     def _header(self, path: Path) -> Header:
         if is_sealed(path):
@@ -113,7 +122,7 @@ class Resolver:
 
     def _chosen(self, base: Base, spot: Spot, path: Path) -> Path:
         others = []
-        for each in self._shelf.of_name(base.pack, path):
+        for each in self._shelf.of_name(base.pack, path, self._called):
             header = self._header(each)
             if base.accepts(header.version):
                 return each

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from garboard.documents import read_document, shipped_folder
-from garboard.errors import DocumentRefused, PackRefused
-from garboard.packs.files import find_pack, is_sealed, pack_files, places_of
+from garboard.documents import shipped_folder
+from garboard.errors import PackRefused
+from garboard.packs.files import find_pack, places_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,12 +21,17 @@ class Shelf:
     folders: tuple[Path, ...]
     named: tuple[Path, ...] = ()
 
-    def of_name(self, name: str, asking: Path) -> Iterator[Path]:
-        """Every pack of that name, in the order in which they are considered."""
+    def of_name(self, name: str, asking: Path, name_of: Callable[[Path], str | None],
+                ) -> Iterator[Path]:
+        """Every pack of that name, in the order in which they are considered.
+
+        ``name_of`` says what a pack calls itself; one that cannot say is considered too, so that
+        reading it explains why.
+        """
         seen = set()
         for path in self._candidates(name, asking):
             real = path.resolve()
-            if real not in seen and _name_of(path) in (name, None):
+            if real not in seen and name_of(path) in (name, None):
                 seen.add(real)
                 yield path
 
@@ -43,15 +48,3 @@ class Shelf:
 def shipped_shelf(named: tuple[Path, ...] = ()) -> Shelf:
     """The shelf with the shipped packs, and those that were named."""
     return Shelf((shipped_folder("rulepacks"),), named)
-
-
-def _name_of(path: Path) -> str | None:
-    """What a pack calls itself; none where it cannot be read, which reading it will explain."""
-    try:
-        data = read_document(pack_files(path)[0], expect="mapping").data
-    except (DocumentRefused, PackRefused):
-        return None
-    if is_sealed(path) and isinstance(data, dict):
-        data = data.get("pack")
-    name = data.get("pack") if isinstance(data, dict) else None
-    return name if isinstance(name, str) else None
