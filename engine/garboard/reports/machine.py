@@ -65,7 +65,8 @@ def _pack(trail: Trail, number: int) -> dict[str, Any]:
     kept = ("pack", "version", "title", "digest", "status", "decision_rule", "applies")
     outcome = trail.outcome["packs"][number]
     accepted = {"acceptance": outcome["acceptance"]} if outcome.get("acceptance") else {}
-    return {**{key: pack[key] for key in kept}, "word": outcome["word"], **accepted,
+    signed = {"signature": pack["signature"]} if pack.get("signature") is not None else {}
+    return {**{key: pack[key] for key in kept}, **signed, "word": outcome["word"], **accepted,
             "relaxations": list(pack.get("relaxations", ()))}
 
 

@@ -64,6 +64,9 @@ def pack_name(pack: Mapping[str, Any]) -> str:
 def pack_standing(pack: Mapping[str, Any]) -> str:
     """Whether a pack came sealed, and whether it applies."""
     words = "sealed" if pack["status"] == "sealed" else "working copy, not sealed"
+    if pack.get("signature") is not None:
+        words += (f" and signed, as stated by {harmless(pack['signature']['signer'])} on "
+                  f"{harmless(pack['signature']['signed_on'])}")
     if pack["applies"] is False:
         return f"{words}; does not apply to this record"
     return words if pack["applies"] else f"{words}; not known whether it applies to this record"
