@@ -121,6 +121,7 @@ ROWS = [
     ("to a starter", (("    starts_engine: yes\n", ""),
                       ("id: starter", "id: starter, kind: cranking motor")),
      "cranking.cranks_an_engine", True),
+    ("from the alternator", (), "charging.cranks_an_engine", False),
     ("to the bus, with a starter aboard", (
         *KINDS, ("{id: starter}", "{id: starter, kind: cranking motor}")),
      "pack-lead.cranks_an_engine", None),

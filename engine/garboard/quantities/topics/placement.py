@@ -116,16 +116,18 @@ def is_fed_without_a_device(network: Network, conductor: str, carries: str) -> b
 @quantity("run.cranks_an_engine", kind="truth", unknowns="passed",
           needs={"network": "network", "run": "id", "stated": "starts_engine",
                  "loads": "record.loads.id", "kinds": "record.loads.kind"},
-          method="As recorded; else whether the load at its end is a cranking motor; else not "
-                 "where no load aboard is one",
+          method="As recorded; else not where it ends at a charging source; else whether the load "
+                 "at its end is a cranking motor; else not where no load aboard is one",
           citation=_DEFINITION, valid="every load aboard on record")
 def cranks_an_engine(network: Network, run: str, stated: Truth, loads: tuple[str, ...] | Unknown,
                      kinds: tuple[str | Unknown, ...] | Unknown) -> Truth:
     if not isinstance(stated, Unknown):
         return stated
+    ends = network.layout.ends[run]
+    if any(edge.end in ends for edge in network.layout.injectors):
+        return False
     if isinstance(loads, Unknown) or isinstance(kinds, Unknown):
         return stated.joined(loads if isinstance(loads, Unknown) else stated)
-    ends = network.layout.ends[run]
     here = [kind for load, kind in zip(loads, kinds, strict=True)
             if network.layout.positive(load) in ends]
     asked = here or kinds
