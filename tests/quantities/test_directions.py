@@ -57,6 +57,35 @@ def test_another_string_can_lower_what_the_bank_gives() -> None:
             < figure(two, "bank-bus.discharge_current_limit"))
 
 
+RESISTANCES = (" resistance: 0.20 mΩ,", " resistance: 0.30 mΩ,", " resistance: 4 mΩ,",
+               " resistance: 0.10 mΩ,")
+FAULTS = ("f0.prospective_current", "f0.through_current", "b1.prospective_current",
+          "panel.fault_current", "windlass.fault_current", "w0.largest_fault_current")
+
+
+@pytest.mark.parametrize("gone", RESISTANCES)
+@pytest.mark.parametrize("key", FAULTS)
+def test_a_resistance_nobody_noted_never_lowers_the_largest_fault(key: str, gone: str) -> None:
+    """Nor leaves it open: it is a figure where the whole record gives one."""
+    whole, without = figure(work_boat(), key), figure(work_boat((gone, "")), key)
+    assert isinstance(without, float)
+    assert without >= whole
+
+
+def test_a_fuse_with_more_resistance_can_raise_what_another_carries() -> None:
+    """The named counterexample: beside a way of more resistance the other carries more."""
+    second = ("  - id: windlass-feed", """  - id: second-feed
+    from: main-bus
+    to: panel
+    through:
+      - fuse: {id: f9, rating: 160 A, resistance: 0.30 mΩ}
+      - conductor: {id: w9, resistance: 4 mΩ}
+  - id: windlass-feed""")
+    more = (second[0], second[1].replace("0.30 mΩ", "3 mΩ"))
+    found = [figure(work_boat(each), "w0.surge_current") for each in (second, more)]
+    assert found[1] > found[0]
+
+
 def test_records_are_found() -> None:
     assert len(RECORDS) >= 3
     assert sum(any(not isinstance(each["fault_current"], Unknown)
