@@ -160,6 +160,42 @@ def test_what_is_off_is_refused_by_name(tmp_path: Path, change: Callable[[bytes]
     assert {each.place.file for each in refused.value.problems} == {str(file)}
 
 
+def dropped(data: dict[str, Any], *path: str) -> None:
+    for step in path[:-1]:
+        data = data[step]
+    del data[path[-1]]
+
+
+#: What someone who computes the digest anew may say of the layers.
+LIES: list[tuple[str, Callable[[dict[str, Any]], object]]] = [
+    ("nobody added a rule", lambda pack: dropped(pack, "set_by", "rule", "near", "added")),
+    ("nothing is said of a limit", lambda pack: dropped(pack, "set_by", "limit", "least")),
+    ("nobody added the head", lambda pack: dropped(pack, "set_by", "head", "added")),
+    ("a field that is none", lambda pack: pack["set_by"]["rule"]["near"].update(x="base 1.2.0")),
+    ("a rule that is none", lambda pack: pack["set_by"]["rule"].update(x={"added": "base 1.2.0"})),
+    ("a layer without version", lambda pack: pack["set_by"]["rule"]["near"].update(added="base")),
+    ("a rule in force retired", lambda pack: pack["set_by"]["rule"]["near"].update(
+        retire="middle 1.0.0")),
+    ("nobody retired", lambda pack: dropped(pack, "set_by", "rule", "shared", "retire")),
+    ("a relaxation less", lambda pack: pack["relaxations"].pop()),
+    ("a number for a layer", lambda pack: pack["layers"].append(1)),
+    ("no layers", lambda pack: pack.pop("layers")),
+]
+
+
+@pytest.mark.parametrize("lie", [each[1] for each in LIES], ids=[each[0] for each in LIES])
+def test_lies_about_layers_are_refused(tmp_path: Path,
+                                       lie: Callable[[dict[str, Any]], object]) -> None:
+    for name, text in (("base", BASE), ("middle", MIDDLE), ("top", TOP)):
+        (tmp_path / f"{name}.yaml").write_text(text)
+    raw = sealed_bytes(load_pack(tmp_path / "middle.yaml", VOCABULARY).pack)
+    (tmp_path / "middle.sealed.json").write_bytes(with_digest(lie)(raw))
+    for each in ("middle.sealed.json", "top.yaml"):
+        with pytest.raises(Refused) as refused:
+            load_pack(tmp_path / each, VOCABULARY)
+        assert codes(refused) <= {"pack-data-differs", "key-unknown", "schema-type"}
+
+
 def test_no_byte_can_change(tmp_path: Path) -> None:
     (tmp_path / "base.yaml").write_text(BASE)
     raw = sealed_bytes(read_pack(tmp_path / "base.yaml"))

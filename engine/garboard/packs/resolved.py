@@ -8,8 +8,10 @@ from typing import Any, Final
 
 from garboard.errors import PackRefused, Problem
 from garboard.packs.draft import draft_pack
-from garboard.packs.layering import Layering, Retired
+from garboard.packs.header import Header
+from garboard.packs.layering import ADDED, Layering, Retired
 from garboard.packs.pack import Pack
+from garboard.packs.rule import Rule
 from garboard.packs.spot import Spot
 
 _OF_A_LAYER: Final = ("builds_on", "changes")
@@ -50,11 +52,27 @@ def _layered(pack: Pack, data: Mapping[str, Any], at: Spot) -> Pack:
         changes = {each.change for each in layering.relaxations}
         if told != {f"rule {each}" for each in said} or not changes <= {"relaxed", "retired"}:
             raise ValueError
+        if not _set_by_layers(pack, layering, set(said)):
+            raise ValueError
     except (KeyError, TypeError, ValueError, AttributeError) as wrong:
         raise PackRefused([Problem("pack-data-differs", at.place(),
                                    found=", ".join(_OF_LAYERS))]) from wrong
     return replace(pack, layering=layering,
                    rules=tuple(rule for rule in pack.rules if rule.id not in said))
+
+
+def _set_by_layers(pack: Pack, layering: Layering, retired: set[str]) -> bool:
+    """Whether it is said of everything in the pack who added it, and only of that who set it."""
+    parts: dict[tuple[str, str], set[str]] = {("head", ""): {*Header.model_fields}}
+    parts |= {("limit", name): {"value", "citation"} for name in pack.limits}
+    parts |= {("rule", rule.id): {*Rule.model_fields, *(("retire",) if rule.id in retired else ())}
+              for rule in pack.rules}
+    known = all(of == ADDED or of in parts.get((kind, name), ())
+                for kind, name, of in layering.set_by)
+    added = {(kind, name) for kind, name, of in layering.set_by if of == ADDED}
+    gone = {name for kind, name, of in layering.set_by if (kind, of) == ("rule", "retire")}
+    return (known and added == set(parts) and gone == retired
+            and all(layer.count(" ") == 1 for layer in layering.set_by.values()))
 
 
 def _as_written(data: Mapping[str, object]) -> dict[str, object]:
