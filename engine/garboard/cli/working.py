@@ -9,6 +9,9 @@ import click
 if TYPE_CHECKING:
     from garboard.trail import Finding, Trail
 
+#: How many workings are shown where no item is named.
+MOST = 5
+
 EPILOG = """\b
 Examples:
   garboard working launch.trail.json breaking-capacity f0
@@ -16,8 +19,8 @@ Examples:
   garboard working launch.trail.json breaking-capacity --json
 
 \b
-Without ITEM the findings of the rule that failed are shown; where none failed, all of them. A rule
-of one of several packs may be named PACK/RULE.
+Without ITEM the findings of the rule that failed are shown, the first five of them; where none
+failed, the first five of all. A rule of one of several packs may be named PACK/RULE.
 
 \b
 For a finding that failed, the smallest design change is sought that would pass, among those the
@@ -82,7 +85,11 @@ def _chosen(trail: Trail, rule: str, item: str | None) -> list[Finding]:
         raise CommandRefused([Problem("finding-unknown", found=f"rule {rule}",
                                       hint=did_you_mean(rule, known))])
     if item is None:
-        return [each for each in of_rule if each["outcome"] == FAILED] or of_rule
+        found = [each for each in of_rule if each["outcome"] == FAILED] or of_rule
+        if len(found) > MOST:
+            click.echo(f"The first {MOST} of {len(found)} findings; name an item for another.",
+                       err=True)
+        return found[:MOST]
     chosen = [each for each in of_rule if each["item"] == item]
     if not chosen:
         items = [each["item"] for each in of_rule if each["item"] is not None]

@@ -69,7 +69,8 @@ def check_text(result: Checked, file: str, width: int, colour: bool) -> str:
     if not result.signatures:
         sheet.field("Signed", "by nobody")
     for fingerprint in result.missing:
-        sheet.field("Missing", f"a sound signature by the key {fingerprint}", style="failed")
+        sheet.field("Missing", f"a sound signature by the key {harmless_name(fingerprint)}",
+                    style="failed")
     sheet.heading("WHAT THIS PROVES AND WHAT NOT")
     for text in PROVES:
         sheet.bullet("•", text)

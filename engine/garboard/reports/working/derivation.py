@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, Final
 
 from garboard.reports.html.views.facts import RELATION_NAMES
@@ -82,11 +83,22 @@ class Derivations:
 
     def _facts(self, key: str) -> Iterator[Fact]:
         """The fact of that path, or those of the group that stands under it."""
-        read = self._trail.assessment["record"]["read"]
-        under = [key] if key in read else sorted(
-            path for path in read if path.startswith((f"{key}.", f"{key}["))) if "." in key else []
-        for path in under:
-            yield Fact(path, read[path], self._place(path))
+        fact = self._trail.fact(key)
+        if fact is not None:
+            yield Fact(key, fact, self._place(key))
+            return
+        for path in self._under.get(key, ()):
+            yield Fact(path, self._trail.fact(path), self._place(path))
+
+    @cached_property
+    def _under(self) -> Mapping[str, list[str]]:
+        """The paths inside each group or list: ``f0.breaks`` has ``f0.breaks[0].current``."""
+        under: dict[str, list[str]] = {}
+        for path in sorted(self._trail.assessment["record"]["read"]):
+            for place, character in enumerate(path):
+                if character in ".[" and "." in path[:place]:
+                    under.setdefault(path[:place], []).append(path)
+        return under
 
     def _is_missing(self, key: str) -> bool:
         thing, _, name = key.partition(".")
