@@ -143,3 +143,14 @@ def test_every_code_for_texts_is_reached() -> None:
     reached = {case.code for case in (*YAML.values(), *JSON.values())}
     wanted = {code for code in CATALOGUE if code.startswith(("yaml-", "json-"))}
     assert wanted - reached == {"yaml-alias-expansion"}  # has tests of its own above
+
+
+@pytest.mark.parametrize("text", ["a: {b: 26,4 V}", "a: {b: 1 V, c: -0,15}"])
+def test_a_decimal_comma_in_braces_is_named(text: str) -> None:
+    [problem] = [each for each in refused(text) if each.code == "yaml-missing-colon"]
+    assert ("26.4" if "26" in text else "0.15") in problem.hint
+
+
+def test_a_key_without_a_colon_behind_a_number_is_no_decimal_comma() -> None:
+    [problem] = refused("a: {b: 26, c}")
+    assert "point" not in problem.hint

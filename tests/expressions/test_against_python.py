@@ -1,4 +1,8 @@
-"""On exact values every expression gives what Python gives, and is cut up as Python cuts it."""
+"""On exact values every expression gives what Python gives, and is cut up as Python cuts it.
+
+Arithmetic is Python's own; where two numbers are compared, Python is given both rounded to the 12
+significant digits that figures have.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +11,7 @@ import math
 import random
 import re
 import textwrap
+from decimal import ROUND_HALF_EVEN, Context, Decimal
 from typing import Any
 
 import pytest
@@ -36,11 +41,31 @@ from garboard.values import OUTSIDE_METHOD, Bounds, Unknown, same_value
 UNDEFINED = (ZeroDivisionError, OverflowError, ValueError)
 
 
+def as_figure(value: Any) -> Any:
+    """A number with 12 significant digits, by way of decimal arithmetic; the rest as it is."""
+    if not isinstance(value, float) or not math.isfinite(value):
+        return value
+    return float(Context(prec=12, rounding=ROUND_HALF_EVEN).create_decimal(Decimal(value)))
+
+
+class RoundedComparisons(ast.NodeTransformer):
+    """Both sides of every comparison of order, as figures."""
+
+    def visit_Compare(self, node: ast.Compare) -> ast.Compare:
+        self.generic_visit(node)
+        if isinstance(node.ops[0], (ast.In, ast.NotIn)):
+            return node
+        sides = [ast.Call(ast.Name("as_figure", ast.Load()), [each], [])
+                 for each in (node.left, *node.comparators)]
+        return ast.Compare(sides[0], node.ops, sides[1:])
+
+
 def python_value(text: str, item: dict[str, Any]) -> Any:
     """What Python itself makes of the text; an exception where it is not defined."""
-    names = {**PYTHON, "thing": for_python(item)}
+    names = {**PYTHON, "thing": for_python(item), "as_figure": as_figure}
+    tree = RoundedComparisons().visit(ast.parse(in_one_line(text), mode="eval"))
     try:
-        value = eval(" ".join(text.split()), names)
+        value = eval(compile(ast.fix_missing_locations(tree), "<drawn>", "eval"), names)
     except UNDEFINED as undefined:
         return undefined
     return OverflowError() if isinstance(value, float) and not math.isfinite(value) else value

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from unicodedata import normalize
 
 from garboard.documents.characters import UNPRINTABLE
@@ -44,7 +45,17 @@ def check_colon(tree: Tree, report: Report, value_start: int) -> None:
         report.add(Problem(
             "yaml-missing-colon", sheet.place(holder.key_start, holder.key_end),
             sheet.text[holder.key_start:holder.key_end], "key: value",
-            "put a colon and a space behind the key"))
+            _comma_hint(sheet.text, holder.key_start) or "put a colon and a space behind the key"))
+
+
+def _comma_hint(text: str, start: int) -> str:
+    """The hint for what follows a comma between two digits in braces: ``{value: 26,4 V}``."""
+    before = text[:start].rstrip()
+    whole = re.search(r"[0-9]+,$", before[-40:])
+    rest = re.match(r"[0-9]+", text[start:start + 40])
+    if whole is None or rest is None:
+        return ""
+    return f"a comma ends a value in braces; the decimal mark is a point: {whole[0][:-1]}.{rest[0]}"
 
 
 def _is_text(text: str) -> bool:

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
-from garboard.values import Bounds
+from garboard.values import Bounds, rounded
 from garboard.values.units import System, format_number, format_value
 
 _DIGITS: Final = 3
@@ -88,8 +88,9 @@ def _turned(ends: Ends, spare: bool) -> Ends:
 
 
 def _ends(value: object) -> Ends | None:
+    """The ends as they were compared: with 12 significant digits."""
     if isinstance(value, Bounds):
-        return value.lo, value.hi
+        return rounded(value.lo), rounded(value.hi)
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         return None
-    return float(value), float(value)
+    return rounded(value), rounded(value)

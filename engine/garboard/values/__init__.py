@@ -42,7 +42,13 @@ from garboard.values.reasons import (
     Causes,
     merged,
 )
-from garboard.values.rounding import SIGNIFICANT_DIGITS, rounded, rounded_value
+from garboard.values.rounding import (
+    SIGNIFICANT_DIGITS,
+    greatest_alike,
+    least_alike,
+    rounded,
+    rounded_value,
+)
 from garboard.values.units import (
     DIMENSIONS,
     UNITS,
@@ -68,8 +74,8 @@ __all__ = [
     "WITHIN_UNCERTAINTY", "Bounds", "Cause", "Causes", "ConductorSize", "Dimension", "Number",
     "System", "Truth", "Unit", "Unknown", "VoltageKind", "all_of", "any_of", "awg_area_mm2",
     "awg_names", "awg_size", "bounded", "chosen", "failure_among", "finite", "format_number",
-    "format_value", "largest", "member_of", "merged", "negated", "quotient", "read_number",
-    "read_quantity", "read_size", "read_voltage_kind", "read_window", "rounded",
-    "rounded_value", "same_value", "sizes_above", "smallest", "symbols", "total",
-    "with_tolerance",
+    "format_value", "greatest_alike", "largest", "least_alike", "member_of", "merged",
+    "negated", "quotient", "read_number", "read_quantity", "read_size", "read_voltage_kind",
+    "read_window", "rounded", "rounded_value", "same_value", "sizes_above", "smallest",
+    "symbols", "total", "with_tolerance",
 ]

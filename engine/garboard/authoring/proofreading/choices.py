@@ -40,6 +40,7 @@ from garboard.expressions.tree import (
     Text,
     Truth,
 )
+from garboard.values import rounded
 
 #: Stands for every text but those that are named.
 OTHER = "\0"
@@ -171,7 +172,12 @@ def order_key(one: Hashable, other: Hashable) -> tuple[Hashable, ...]:
 
 
 def fixed(node: Expression, scope: Scope) -> float | None:
-    """The number that a side always is; a day counts as one."""
+    """The number that a side always is, as it is compared; a day counts as one."""
+    number = _fixed(node, scope)
+    return None if number is None else rounded(number)
+
+
+def _fixed(node: Expression, scope: Scope) -> float | None:
     match node:
         case Number():
             return float(node.value)
@@ -181,10 +187,10 @@ def fixed(node: Expression, scope: Scope) -> float | None:
             value = scope.limits[node.name]
             return None if isinstance(value, tuple) else float(value)
         case Negative():
-            inner = fixed(node.operand, scope)
+            inner = _fixed(node.operand, scope)
             return None if inner is None else -inner
         case Arithmetic():
-            return _calculated_once([fixed(each, scope) for each in node.operands], node.operators)
+            return _calculated_once([_fixed(each, scope) for each in node.operands], node.operators)
         case _:
             return None
 

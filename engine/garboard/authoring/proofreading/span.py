@@ -15,8 +15,9 @@ HOLDS: Final[dict[str, tuple[Order, ...]]] = {
     "<": ("less",), "<=": ("less", "equal"), ">": ("more",), ">=": ("more", "equal"),
     "==": ("equal",), "!=": ("less", "more")}
 
-#: Results of calculations are taken to be right to this share of them.
-_WIDER: Final = 1e-12
+#: Results of calculations are right to this share: numbers that have the same 12
+#: significant digits are compared as equal.
+_WIDER: Final = 2e-11
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,17 +2,39 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Final
+
 from garboard.expressions.generate.body import Body
 from garboard.expressions.generate.reading import CLASS, Reading
-from garboard.expressions.tree import Comparison, Conditional, Expression
+from garboard.expressions.rule import LimitValue
+from garboard.expressions.tree import Comparison, Conditional, Expression, LimitName, Number
+from garboard.values import greatest_alike, least_alike
+
+#: The square of twice what two numbers that round alike can lie apart, as a share of either.
+_APART: Final = 4e-22
+
+
+def _last(constant: float, operator: str, *, on_the_right: bool) -> float:
+    """The number that stands for a constant so that the other side need not be rounded."""
+    upwards = (operator in ("<=", ">")) is on_the_right
+    return greatest_alike(constant) if upwards else least_alike(constant)
 
 
 class Joining(Reading):
     """Writes logic and comparisons; ``names`` are those of the parts written so far, by node."""
 
-    def __init__(self, body: Body) -> None:
+    def __init__(self, body: Body, limits: Mapping[str, LimitValue]) -> None:
         super().__init__(body)
+        self.limits = limits
         self.names: dict[int, str] = {}
+
+    def constant(self, node: Expression) -> float | None:
+        """The number that a limit or a number written out is; ``None`` of anything else."""
+        value = (self.limits[node.name] if isinstance(node, LimitName) else
+                 node.value if isinstance(node, Number) else None)
+        return (float(value) if isinstance(value, (int, float)) and not isinstance(value, bool)
+                else None)
 
     # logic ---------------------------------------------------------------------------------------
     def negated(self, truth: str) -> str:
@@ -63,11 +85,38 @@ class Joining(Reading):
     def _plain(self, one: Expression, operator: str, other: Expression) -> str:
         left, right = self.names[id(one)], self.names[id(other)]
         if operator not in ("in", "not in"):
-            return self.kept((operator, left, right), f"{left} {operator} {right}")
+            return self.kept((operator, left, right), self._ordered(one, operator, other))
         kind = one.type.kind if one.type else "text"
         among = self.kept(("in", left, right), f"{left} in {right} if {left}.__class__ is "
                                                f"{CLASS[kind]} else member_of({left}, {right})")
         return among if operator == "in" else self.negated(among)
+
+    def _ordered(self, one: Expression, operator: str, other: Expression) -> str:
+        """Two values held against each other as ``compared`` does it, only quicker.
+
+        Rounding keeps the order, so a limit becomes the last number that rounds to it, and numbers
+        that lie apart need no rounding.
+        """
+        left, right = self.names[id(one)], self.names[id(other)]
+        plain = f"{left} {operator} {right}"
+        if not {"number"} & {each.type.kind for each in (one, other) if each.type is not None}:
+            return plain
+        general = f"compared({left}, {self.key(operator)}, {right})"
+        if operator in ("==", "!="):
+            return general
+        for constant, sides in ((self.constant(other), (left, None)),
+                                (self.constant(one), (None, right))):
+            if constant is not None:
+                limit = self.body.constants.name(
+                    _last(constant, operator, on_the_right=sides[0] is not None))
+                return f"{sides[0] or limit} {operator} {sides[1] or limit}"
+        # rounding makes numbers equal, and never turns them round
+        kept = operator in ("<=", ">=")
+        truth, apart = self.body.fresh(), self.body.fresh()
+        return (f"{truth} if ({truth} := {plain}) is {kept} or "
+                f"({left}.__class__ is float and {right}.__class__ is float and "
+                f"({apart} := {left} - {right}) * {apart} > {_APART} * {left} * {left}) or "
+                f"{left}.__class__ is Unknown or {right}.__class__ is Unknown else {general}")
 
     def _spread(self, one: Expression, operator: str, other: Expression) -> str:
         plain = (f"compared({self.names[id(one)]}, {self.key(operator)}, "

@@ -35,8 +35,7 @@ class Values(Joining):
     """Writes the values of one rule's expressions into a body."""
 
     def __init__(self, body: Body, limits: Mapping[str, LimitValue]) -> None:
-        super().__init__(body)
-        self.limits = limits
+        super().__init__(body, limits)
 
     def value(self, node: Expression) -> str:
         """The name under which the value of a part is found."""

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from operator import eq, ge, gt, le, lt, ne
 from typing import Any, Final
 
-from garboard.values import Truth, Unknown, member_of, negated
+from garboard.values import Truth, Unknown, member_of, negated, rounded_value
 
 
 def absent(truth: object) -> Truth:
@@ -17,7 +17,12 @@ def absent(truth: object) -> Truth:
 
 
 def compared(left: Any, operator: str, right: Any) -> Truth:
-    """One comparison of two values."""
+    """One comparison of two values; numbers with the 12 significant digits that figures have.
+
+    What is compared is rounded, the values themselves are not. Whole numbers are compared as such.
+    """
+    if (left.__class__ is not int or right.__class__ is not int) and operator in _ORDER:
+        left, right = rounded_value(left), rounded_value(right)
     verdict: Truth = _COMPARE[operator](left, right)
     return verdict
 
@@ -42,6 +47,7 @@ _COMPARE: Final[Mapping[str, Callable[[Any, Any], Any]]] = {
     "<": lt, "<=": le, ">": gt, ">=": ge, "==": eq, "!=": ne,
     "in": member_of, "not in": lambda a, b: absent(member_of(a, b)),
 }
+_ORDER: Final = frozenset(("<", "<=", ">", ">=", "==", "!="))
 _JOINED: Final = {
     (one, other): "==" if one == other == "==" else weak if strict not in (one, other) else strict
     for strict, weak in (("<", "<="), (">", ">="))

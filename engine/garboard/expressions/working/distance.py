@@ -14,6 +14,7 @@ def distance(left: Any, operator: str, right: Any) -> Figure | None:
     """The distance, positive where the comparison holds; ``None`` where a side is no number."""
     if not (_is_number(left) and _is_number(right)):
         return None
+    left, right = rounded_value(left), rounded_value(right)
     apart = left - right if operator in (">", ">=") else right - left
     if operator == "==":
         apart = -abs(apart)
