@@ -8,12 +8,13 @@ from types import ModuleType
 
 import pytest
 
-from benchmarks import cold, growth, kept, network, packs, rules, whole
+from benchmarks import cold, growth, kept, network, packs, reports, rules, whole
 
 RATIO = re.compile(r"ratio [0-9.]+")
 SMALLEST: list[tuple[ModuleType, list[str], re.Pattern[str]]] = [
     (rules, [], RATIO), (kept, ["--rounds", "1"], RATIO), (network, ["--rounds", "1"], RATIO),
     (whole, ["--rounds", "1"], RATIO),
+    (reports, ["--rounds", "1", "--runs", "10"], RATIO),
     (packs, ["--rounds", "1"], re.compile(r"^100 rules(.|\n)*compile: \d+ ms, ratio [0-9.]+")),
     (cold, ["--rounds", "1"], re.compile(r"ratio to the libraries [0-9.]+")),
     (growth, ["tree", "--runs", "10,20"], re.compile(r"^tree +20 +[0-9]{3} ", re.MULTILINE)),
