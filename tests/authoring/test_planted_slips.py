@@ -25,6 +25,8 @@ PACKS = sorted(each.name for each in shipped_folder("rulepacks").iterdir() if ea
 LEAST = {
     "house-rules-example": 5,
     "insurer-standard-example": 2,
+    "lithium-scope-500wh": 0,
+    "lithium-scope-600wh": 0,
     "small-craft-dc": 130,
     "small-craft-lithium": 260,
     "teaching-first-steps": 20,

@@ -17,6 +17,8 @@ from garboard.packs.cases import KINDS
 COUNTS = {
     "house-rules-example": 22,
     "insurer-standard-example": 30,
+    "lithium-scope-500wh": 7,
+    "lithium-scope-600wh": 7,
     "small-craft-dc": 208,
     "small-craft-lithium": 501,
     "teaching-first-steps": 69,
