@@ -1,4 +1,4 @@
-"""How many rules are shipped, each counted in the pack that sets it, and that all say what is left."""
+"""How many rules are shipped, counted in the pack that sets each; all say what is left."""
 
 from __future__ import annotations
 
