@@ -33,6 +33,8 @@ from garboard.network.rest import Rest
 from garboard.network.skeleton import Signed, Skeleton
 from garboard.network.starmesh import SAME_VOLTAGE
 
+_NOTHING: Ends = (0.0, 0.0)
+
 
 def emf_direction(rest: Rest, each: Piece) -> int:
     """Rule 1: the sign of df/dE for the EMF of a piece from its u to its v; 0 when not known."""
@@ -43,19 +45,21 @@ def emf_direction(rest: Rest, each: Piece) -> int:
 
 def common_emf(rest: Rest, pieces: tuple[Piece, ...]) -> bool:
     """Rule 2: whether all EMFs are equal and sit in pieces that all touch the same end."""
-    if rest.draw is not None or any(each.injected for each in pieces):
+    if rest.draw is not None or any(each.injected and each.emf != _NOTHING for each in pieces):
         return False
-    return any(_all_equal(node, pieces) for node in (rest.v, rest.u))
+    driven = tuple(each for each in pieces if not each.injected)
+    return any(_all_equal(node, driven) for node in (rest.v, rest.u))
 
 
 def one_emf_everywhere(skeleton: Skeleton, ranges: Ranges) -> bool:
     """Rule 2 for a whole skeleton: every EMF sits in a chain that touches the return, all of these
     chains have the same EMF away from it, every EMF that varies points away from it, and nothing
-    injects current."""
-    if any(edge.kind == INJECTOR for edge in skeleton.elements):
+    injects current: an injector of 0 A is as good as none."""
+    injectors = {number for number, edge in enumerate(skeleton.elements) if edge.kind == INJECTOR}
+    if any((ranges.emf_lo[each], ranges.emf_hi[each]) != _NOTHING for each in injectors):
         return False
     pieces = tuple(piece(each.nodes[0], each.nodes[-1], each.elements, ranges)
-                   for each in skeleton.chains)
+                   for each in skeleton.chains if each.elements[0][0] not in injectors)
     along = all(sign > 0 or not ranges.emf_varies(element)
                 for each in pieces for element, sign in _away(skeleton.reference, each))
     return along and _all_equal(skeleton.reference, pieces)
@@ -95,7 +99,7 @@ def _all_equal(node: int, pieces: tuple[Piece, ...]) -> bool:
                 common = away
             elif not (_near(common[0], away[0]) and _near(common[1], away[1])):
                 return False
-        elif each.emf != (0.0, 0.0):
+        elif each.emf != _NOTHING:
             return False
     return True
 
