@@ -52,4 +52,4 @@ def test_the_readme_names_one_test_command() -> None:
                         (REPOSITORY / "README.md").read_text(), re.DOTALL)
     [command] = blocks
     assert "\n" not in command
-    assert command.endswith(".venv/bin/pytest")
+    assert command.endswith(".venv/bin/pytest -n 2")

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from garboard.documents import read_text, schema_problems, shipped_folder
-from garboard.packs import find_pack, pack_files, pack_schema
+from garboard.packs import pack_files, pack_schema
 from packs.bad_shapes import BAD_SHAPES, GOOD, LIMITS, RULE
 from packs.test_pack_resolved import FULL
 
@@ -44,7 +44,7 @@ def test_a_rule_file_satisfies_its_part_of_the_schema() -> None:
 
 @pytest.mark.parametrize("pack", sorted(each.name for each in SHIPPED.iterdir() if each.is_dir()))
 def test_every_file_of_a_shipped_pack_satisfies_the_schema(pack: str) -> None:
-    head, *others = pack_files(find_pack(pack, [SHIPPED]))
+    head, *others = pack_files(SHIPPED / pack)
     assert schema_problems(read_text(head.read_text()), pack_schema()) == []
     for file in others:
         assert schema_problems(read_text(file.read_text()), of_a_rule_file()) == []
