@@ -100,6 +100,11 @@ class Workshop:
         with collector_held():
             return replay(trail, self.vocabulary, self.registry, self.about(), record)
 
+    def assess_again(self, trail: Trail, packs: tuple[CheckedPack, ...]) -> Assessment:
+        """The record of a trail by other packs, on its day and with its dispensations."""
+        with collector_held():
+            return replay(trail, self.vocabulary, self.registry, self.about(), packs=packs)
+
     def aboard(self, trail: Trail) -> Aboard:
         """The figures and circuits of the record in a trail, as this program computes them."""
         with collector_held():

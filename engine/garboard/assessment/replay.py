@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from typing import Any
@@ -25,16 +25,18 @@ from garboard.trail import Trail, canonical_bytes
 
 
 def replay(trail: Trail, vocabulary: Vocabulary, registry: Registry, about: Mapping[str, Any],
-           record: Record | None = None) -> Assessment:
+           record: Record | None = None,
+           packs: Sequence[CheckedPack] | None = None) -> Assessment:
     """The assessment that the trail is of, made again by this program.
 
     Nothing is read but the trail: packs that are installed do not count. Refused (RecordRefused,
     PackRefused and so on) where this program no longer accepts what the trail holds. With a
-    ``record`` that one is assessed instead, with everything else as in the trail.
+    ``record`` that one is assessed instead, with ``packs`` by those, everything else as in the
+    trail.
     """
     data = trail.assessment
     return assess(read_record(trail.written) if record is None else record,
-                  packs_of(trail, vocabulary), registry,
+                  packs_of(trail, vocabulary) if packs is None else packs, registry,
                   Day(date.fromisoformat(trail.date), data["date_from"]), about,
                   dispensations=[Dispensation.from_data(each) for each in data["dispensations"]],
                   previous=trail.previous)

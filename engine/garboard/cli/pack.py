@@ -11,6 +11,7 @@ from garboard.cli.group import LazyGroup
 
 class _Commands(LazyGroup):
     table: ClassVar = {
+        "effect": ("garboard.cli.pack_effect", "Say what a new version changes on records."),
         "new": ("garboard.cli.pack_new", "Write a small pack to start from."),
         "proofread": ("garboard.cli.pack_proofread", "Check a pack, and warn of what looks wrong."),
         "prove": ("garboard.cli.pack_prove", "Run the cases of a pack."),

@@ -11,20 +11,30 @@ if TYPE_CHECKING:
     from garboard.trail import Trail
 
 
+def trail_in(file: str) -> Trail | None:
+    """The trail in a file; ``None`` where it holds something else, such as a record."""
+    from garboard.documents import read_document
+    from garboard.trail import TRAIL_LIMITS, read_trail
+
+    if not file.lower().endswith(".json"):
+        return None
+    document = read_document(file, TRAIL_LIMITS)
+    data = document.data
+    if isinstance(data, dict) and str(data.get("format")).startswith("trail/"):
+        return read_trail(document)
+    return None
+
+
 def trail_or_record(workshop: Workshop, file: str, packs: tuple[str, ...]) -> Trail:
     """The trail in a file, or that of the record in it, assessed with the packs.
 
     CommandRefused for a record without packs.
     """
     from garboard.cli.printing import show_warning
-    from garboard.documents import read_document
-    from garboard.trail import TRAIL_LIMITS, read_trail
 
-    if file.lower().endswith(".json"):
-        document = read_document(file, TRAIL_LIMITS)
-        data = document.data
-        if isinstance(data, dict) and str(data.get("format")).startswith("trail/"):
-            return read_trail(document)
+    trail = trail_in(file)
+    if trail is not None:
+        return trail
     if not packs:
         raise CommandRefused([Problem("record-without-pack", Place(file=file),
                                       expected="a trail, or --pack for the record",
