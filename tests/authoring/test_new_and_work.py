@@ -15,6 +15,7 @@ from garboard.documents import read_document, schema_problems, shipped_folder
 from garboard.errors import CommandRefused, OutputRefused
 from garboard.expressions import FAILED, NOT_ASSESSED, PASSED
 from garboard.packs.files import pack_files
+from garboard.packs.sealing.stray import stray_problems
 
 LAUNCH = Path(__file__).parents[2] / "examples" / "river-survey-launch" / "after-as-fitted.yaml"
 
@@ -183,3 +184,15 @@ def test_every_save_is_proved_and_a_refusal_waited_out(
     printed = capsys.readouterr().out
     assert printed.count("1 hold") == 2
     assert printed.count("expression-field") == 1
+
+
+def test_a_name_that_a_shipped_pack_has_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(CommandRefused) as refused:
+        new_pack("small-craft-lithium", tmp_path)
+    assert [each.code for each in refused.value.problems] == ["pack-name-unfit"]
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_new_pack_can_be_sealed_as_it_is(tmp_path: Path) -> None:
+    new_pack("first-rules", tmp_path)
+    assert list(stray_problems(tmp_path / "first-rules")) == []

@@ -74,6 +74,32 @@ def test_the_energy_is_held_against_voltage_times_capacity(fields: str, paths: s
     assert doubted(battery(f"nominal_voltage: 25.6 V, capacity: 200 Ah, {fields}")) == paths
 
 
+RESTING = {"b.open_circuit_voltage_max", "b.nominal_voltage"}
+
+
+@pytest.mark.parametrize(("fields", "paths"), [
+    # the same battery with a slip of the pen by a factor of ten, and what is found on full charge
+    ("open_circuit_voltage_max: 26.8 V, nominal_voltage: 25.6 V, voltage_found: 26.4 V", set()),
+    ("open_circuit_voltage_max: 2.68 V, nominal_voltage: 25.6 V", RESTING),
+    ("open_circuit_voltage_max: 26.8 V, nominal_voltage: 2.56 V", RESTING),
+    ("open_circuit_voltage_max: 268 V, nominal_voltage: 25.6 V", RESTING),
+    ("open_circuit_voltage_max: 24 V, nominal_voltage: 48 V", RESTING),
+    ("open_circuit_voltage_max: 12.9 V, nominal_voltage: 12 V", set()),
+    ("open_circuit_voltage_max: 12.0 V, nominal_voltage: 12 V", set()),
+    ("open_circuit_voltage_max: 16.8 V, nominal_voltage: 14.4 V", set()),
+    ("open_circuit_voltage_max: {value: 24 V, plus_minus: 2 V}, nominal_voltage: 25.6 V", set()),
+    ("open_circuit_voltage_max: 12.9 V, nominal_voltage: 12 V, voltage_found: 14.4 V", set()),
+    ("open_circuit_voltage_max: 26.8 V, voltage_found: 264 V",
+     {"b.open_circuit_voltage_max", "b.voltage_found"}),
+    ("open_circuit_voltage_max: 2.68 V, nominal_voltage: 25.6 V, voltage_found: 26.4 V",
+     RESTING | {"b.voltage_found"}),
+    ("nominal_voltage: 25.6 V, voltage_found: 264 V", {"b.nominal_voltage", "b.voltage_found"}),
+    ("nominal_voltage: 25.6 V, voltage_found: 2.6 V", set()),
+])
+def test_voltages_of_a_battery_are_held_against_each_other(fields: str, paths: set[str]) -> None:
+    assert doubted(battery(fields)) == paths
+
+
 @pytest.mark.parametrize("fields", [
     "energy: 9 kWh, capacity: 200 Ah", "energy: 9 kWh, nominal_voltage: 25.6 V",
     "short_circuit_current: 9 kA, internal_resistance: 9 mΩ",

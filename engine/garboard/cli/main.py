@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import sys
 import traceback
 from collections.abc import Sequence
@@ -60,6 +61,7 @@ def run(arguments: Sequence[str] | None = None) -> int:
     try:
         code = garboard.main(args=None if arguments is None else list(arguments),
                              prog_name="garboard", standalone_mode=False)
+        sys.stdout.flush()
     except click.ClickException as error:
         return _refuse_usage(error)
     except (click.Abort, KeyboardInterrupt):
@@ -74,6 +76,9 @@ def _fail(error: Exception) -> int:
     """A refusal in the form all problems have; a failure of our own with its traceback."""
     from garboard.errors import GarboardError, Refused
 
+    if isinstance(error, OSError) and error.errno in (errno.ENOSPC, errno.EIO):
+        click.echo(f"what should be printed could not be written: {error.strerror}", err=True)
+        return REFUSED
     if isinstance(error, GarboardError):
         click.echo(str(error), err=True)
         return REFUSED if isinstance(error, Refused) else FAILED_INSIDE

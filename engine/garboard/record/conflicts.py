@@ -8,6 +8,11 @@
   electronics may be as small as it likes.
 - The energy agrees with nominal voltage times capacity within 10 %, because labels round; otherwise
   all three are in doubt.
+- The greatest open-circuit voltage lies between 0.98 and 1.35 times the nominal voltage, whatever
+  the chemistry (lead-acid rests at 1.08 when full, lithium cells at 1.05 to 1.2); the voltage found
+  at the survey is at most 1.25 times the greatest open-circuit voltage, or else 1.4 times the
+  nominal, for it may be charging. Otherwise the two are in doubt: most often one is a slip of the
+  pen by a factor of ten.
 """
 
 from __future__ import annotations
@@ -26,6 +31,10 @@ from garboard.values.units import format_value
 LENGTH_SHARE: Final = 0.05
 CURRENT_FACTOR: Final = 2.0
 ENERGY_SHARE: Final = 0.10
+RESTING_LEAST: Final = 0.98
+RESTING_MOST: Final = 1.35
+FOUND_OVER_RESTING: Final = 1.25
+FOUND_OVER_NOMINAL: Final = 1.4
 
 _Interval = tuple[float, float]
 
@@ -37,7 +46,8 @@ def find_conflicts(things: Iterable[Thing]) -> dict[str, Conflict]:
         if thing.subject == "run":
             found = [*_run_length(thing)]
         elif thing.subject == "battery":
-            found = [*_short_circuit_current(thing), *_energy(thing)]
+            found = [*_resting_voltage(thing), *_voltage_found(thing),
+                     *_short_circuit_current(thing), *_energy(thing)]
         else:
             continue
         for doubtful, code, words in found:
@@ -107,6 +117,35 @@ def _energy(battery: Thing) -> Iterator[tuple[_Doubtful, str, str]]:
     words = (f"{battery.id} has an energy of {_shown(battery.facts['energy'], 'energy')}, its "
              f"voltage times its capacity is {format_value(product[0], 'energy')}")
     yield [(battery, name) for name in names], "energy", words
+
+
+def _resting_voltage(battery: Thing) -> Iterator[tuple[_Doubtful, str, str]]:
+    names = ("open_circuit_voltage_max", "nominal_voltage")
+    resting, nominal = (_interval(battery.facts.get(name)) for name in names)
+    if resting is None or nominal is None:
+        return
+    if resting[1] >= RESTING_LEAST * nominal[0] and resting[0] <= RESTING_MOST * nominal[1]:
+        return
+    words = (f"{battery.id} rests at up to {_shown(battery.facts[names[0]], 'voltage')} with a "
+             f"nominal voltage of {_shown(battery.facts[names[1]], 'voltage')}")
+    yield [(battery, name) for name in names], "resting-voltage", words
+
+
+def _voltage_found(battery: Thing) -> Iterator[tuple[_Doubtful, str, str]]:
+    found = _interval(battery.facts.get("voltage_found"))
+    if found is None:
+        return
+    for name, most in (("open_circuit_voltage_max", FOUND_OVER_RESTING),
+                       ("nominal_voltage", FOUND_OVER_NOMINAL)):
+        other = _interval(battery.facts.get(name))
+        if other is None:
+            continue
+        if found[0] > most * other[1]:
+            shown = (_shown(battery.facts[each], "voltage") for each in ("voltage_found", name))
+            words = "{} was found at {}, its {} is {}".format(
+                battery.id, next(shown), name.replace("_", " "), next(shown))
+            yield [(battery, "voltage_found"), (battery, name)], "voltage-found", words
+        return
 
 
 def _meet(one: _Interval, other: _Interval, share: float) -> bool:

@@ -10,15 +10,16 @@ from garboard.errors import Place, Problem
 from garboard.packs.files import pack_files
 
 #: Folders and files beside the rules that belong to a pack without being sealed.
-_BESIDE: Final = ("cases", "dispensations", "lessons")
+_BESIDE: Final = ("cases", "dispensations", "lessons", "schemas")
 _TEXTS: Final = (".md", ".txt")
 
 
 def stray_problems(pack: Path) -> Iterator[Problem]:
     """Every file that would be left out of the seal although it could be meant for it.
 
-    Cases, dispensations, lessons and texts for people (``README.md``, ``LICENSE.txt``) may stand
-    there. A file or folder that leads out of the pack is one of them too.
+    Cases, dispensations, lessons, schemas for editors and texts for people (``README.md``,
+    ``LICENSE.txt``) may stand there. A file or folder that leads out of the pack is one of them
+    too.
     """
     if not pack.is_dir():
         return
