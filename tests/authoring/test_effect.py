@@ -54,8 +54,7 @@ def changed(names: tuple[str, ...]) -> str:
     text = OLD
     for name in names:
         old, new, *_ = CHANGES[name]
-        if old not in text:
-            pytest.skip("one change takes away what the other changes")
+        assert old in text
         text = text.replace(old, new)
     if "added" in names:
         text = text.replace("limits:\n", "limits:\n  least_resistance: {value: 1 mΩ, citation: "
@@ -90,7 +89,11 @@ def test_each_change_moves_its_rule_and_is_the_cause(name: str, tmp_path: Path) 
     assert any(each["rule"] == rule for each in found)
 
 
-@pytest.mark.parametrize("names", list(combinations(CHANGES, 2)), ids=" and ".join)
+#: The other pairs change the same words.
+PAIRS = [pair for pair in combinations(CHANGES, 2) if pair != ("requirement", "kind of thing")]
+
+
+@pytest.mark.parametrize("names", PAIRS, ids=" and ".join)
 def test_no_change_is_without_a_cause(names: tuple[str, ...], tmp_path: Path) -> None:
     found = moved(run(tmp_path, changed(names)))
     known = {CHANGES[name][3] for name in names}

@@ -257,12 +257,15 @@ RUNS: list[Case] = [
 #: Cases whose mark stands outside the changed part.
 ELSEWHERE = {
     "run without an end": ("key-missing", 51, 5),
-    "run without a way": ("key-missing", 57, 5),
+    "run without a way": ("key-missing", 58, 5),
     "battery shorted over the bus": ("battery-shorted", 9, 9),
     "batteries in a ring": ("series-circular", 9, 9),
 }
 
 UNLIKELY: list[Case] = [
+    ("a cable left out", "    through:\n      - breaker: {id: b1, rating: 200 A, poles: 1}\n      "
+     "- switch: {id: s1, kind: isolator, on_lost_signal: stays}\n      - conductor: {id: w9}\n",
+     "    [[run-without-conductor]]through:\n      - breaker: {id: b1, rating: 200 A, poles: 1}\n"),
     ("battery lead of kilometres", "length: 0.35 m", "length: [[value-unlikely]]3 km"),
     ("resistance of kilohms", "resistance: 0.2 mΩ", "resistance: [[value-unlikely]]300 kΩ"),
     ("resistance next to nothing", "resistance: 0.2 mΩ", "resistance: [[value-unlikely]]1e-30 Ω"),

@@ -69,6 +69,7 @@ runs:
     through:
       - breaker: {id: b1, rating: 200 A, poles: 1}
       - switch: {id: s1, kind: isolator, on_lost_signal: stays}
+      - conductor: {id: w9}
   - id: alternator-feed
     from: alternator.positive
     to: main-bus

@@ -26,14 +26,14 @@ def test_every_thing_is_found_by_its_id(launch: Record) -> None:
         "bms-1": "management_system", "main-bus": "bus", "alternator": "source",
         "inverter": "load", "pack-1-feed": "run", "w1": "conductor", "f1": "device",
         "w2": "conductor", "pack-2-feed": "run", "w3": "conductor", "inverter-feed": "run",
-        "b1": "device", "s1": "switch", "alternator-feed": "run"}
+        "b1": "device", "s1": "switch", "w9": "conductor", "alternator-feed": "run"}
     assert all(key == thing.id for key, thing in launch.things.items())
 
 
 def test_lists_keep_the_order_written(launch: Record) -> None:
     ids = {subject: [thing.id for thing in listed or ()] for subject, listed in
            launch.lists.items()}
-    assert ids["conductor"] == ["w1", "w2", "w3"]
+    assert ids["conductor"] == ["w1", "w2", "w3", "w9"]
     assert ids["device"] == ["f1", "b1"]
     assert ids["battery"] == ["pack-1", "pack-2"]
     assert ids["vessel"] == ["vessel"]

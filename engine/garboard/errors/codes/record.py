@@ -122,6 +122,10 @@ CODES: dict[str, tuple[str, str]] = {
     "run-to-itself": (
         "A run back to where it began",
         "Both ends of the run are the same. Check where the cable goes."),
+    "run-without-conductor": (
+        "A run without a conductor",
+        "Nothing but devices and switches stands between a load or a charging source and what "
+        "feeds it. If a cable was left out, none of the rules on it was checked."),
     "battery-shorted": (
         "A battery shorted by the record",
         "Runs join the two terminals of a battery to each other. Two ends were mixed up."),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from garboard.errors import did_you_mean
 from garboard.record.fact import Fact
 from garboard.record.leaves.reference import HAS_TERMINALS, TERMINALS
@@ -26,6 +28,18 @@ def check_terminals(draft: Draft) -> None:
         if returned is not None and returned.value == run.id:
             draft.notes.refuse("run-to-itself", (*run.path, "return", "run"), repr(run.id),
                                "another run than this one")
+        _check_conductors(draft, run, ends)
+
+
+def _check_conductors(draft: Draft, run: Thing, ends: Sequence[str | None]) -> None:
+    """Warn where a cable must have been left out: nothing is there to check, and nothing fails."""
+    parts = run.groups.get("through", ())
+    away = [draft.things[end.partition(".")[0]].subject for end in ends if end is not None]
+    if parts and {"load", "source"}.intersection(away) and not any(
+            part.subject == "conductor" for part in parts):
+        draft.notes.warn("run-without-conductor", (*run.path, "through"),
+                         ", ".join(part.id for part in parts), "the conductor as well",
+                         "what is not on record is not checked, and counts as no resistance")
 
 
 def _in_full(draft: Draft, run: Thing, end: str) -> str | None:
