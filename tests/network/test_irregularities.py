@@ -73,6 +73,18 @@ CASES = {
     "strings of different voltage": (
         SOUND, [("voltages-joined", ("string-pack-1", "string-pack-2"))], (),
         {"pack-1": {"nominal_voltage": "12.8 V"}, "pack-2": {"nominal_voltage": "25.6 V"}}),
+    "a bus said to be negative": (
+        SOUND, [("polarity-contradicts", ("bus-main",))], (), {"bus-main": {
+            "polarity": "negative"}}),
+    "a bus said to be positive": (SOUND, [], (), {"bus-main": {"polarity": "positive"}}),
+    "a source for another voltage": (
+        SOUND, [("voltage-contradicts", ("source-alternator",))], (),
+        {"pack-1": {"nominal_voltage": "12.8 V"}, "pack-2": {"nominal_voltage": "12.8 V"},
+         "source-alternator": {"nominal_voltage": "24 V"}}),
+    "a source for the same voltage": (
+        SOUND, [], (),
+        {"pack-1": {"nominal_voltage": "12.8 V"}, "pack-2": {"nominal_voltage": "12.8 V"},
+         "source-alternator": {"nominal_voltage": "12 V"}}),
     "12 V beside 12.8 V": (
         SOUND, [], (),
         {"pack-1": {"nominal_voltage": "12 V"}, "pack-2": {"nominal_voltage": "12.8 V"}}),

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from garboard.network.banks import Bank
 from garboard.network.irregularity import Irregularity
 from garboard.network.layout import RETURN, Layout, listed
+from garboard.network.polarity import island_polarity
 from garboard.network.rings import Rings, fed_from_both
 from garboard.network.strings import Series, String
 from garboard.network.ways import Ways
@@ -27,7 +28,9 @@ def find_irregularities(record: Record, layout: Layout, series: Series, banks: t
             *_series_unclear(series), *_reversed(layout), *_negatives_apart(layout),
             *rings.found(), *rings.side_by_side(),
             *fed_from_both(layout, series.strings, ways, rings.members),
-            *_voltages_joined(record, layout, series.strings))
+            *_voltages_joined(record, layout, series.strings),
+            *_polarity_contradicts(record, layout),
+            *_voltage_contradicts(record, series.strings))
 
 
 def _not_connected(record: Record, layout: Layout) -> Iterator[Irregularity]:
@@ -113,6 +116,35 @@ def _voltages_joined(record: Record, layout: Layout,
             yield Irregularity("voltages-joined", items, (
                 f"{', '.join(items)} are in parallel, with nominal voltages from {least:g} V "
                 f"to {greatest:g} V"))
+
+
+def _polarity_contradicts(record: Record, layout: Layout) -> Iterator[Irregularity]:
+    """Buses that are said to be of one side, and traced to the other."""
+    traced = island_polarity(layout)
+    for bus in listed(record, "bus"):
+        said = bus.value("polarity")
+        found = traced.get(layout.islands.of(bus.id)) if bus.id in layout.traced else None
+        if {said, found} == {"positive", "negative"}:
+            yield Irregularity("polarity-contradicts", (bus.id,), (
+                f"the bus {bus.id} is recorded as {said}, and the runs at it lead to the {found} "
+                "side; rules on buses of one side go by what is recorded"))
+
+
+def _voltage_contradicts(record: Record, strings: tuple[String, ...]) -> Iterator[Irregularity]:
+    """A vessel or charging source for a nominal voltage that no string has."""
+    sums = [sum(volts) for volts in (
+        [record.things[battery].value("nominal_voltage") for battery in string.batteries]
+        for string in strings) if all(isinstance(each, float) for each in volts)]
+    if not sums or len(sums) < len(strings):
+        return
+    for subject in ("vessel", "source"):
+        for thing in listed(record, subject):
+            said = thing.value("nominal_voltage")
+            if isinstance(said, float) and not any(_alike(said, each) for each in sums):
+                had = ", ".join(f"{each:g} V" for each in sorted(set(sums)))
+                yield Irregularity("voltage-contradicts", (thing.id,), (
+                    f"{thing.id} is recorded for {said:g} V, the batteries in series come to "
+                    f"{had}"))
 
 
 def _alike(one: float, other: float) -> bool:

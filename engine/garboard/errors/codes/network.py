@@ -42,6 +42,14 @@ CODES: dict[str, tuple[str, str]] = {
     "fed-from-both-ends": (
         "A conductor that batteries feed from both ends",
         "A fault on it draws current from either side. It needs a device at each end."),
+    "polarity-contradicts": (
+        "A bus of two sides",
+        "The record says it is positive and the runs lead to the negative side, or the reverse. "
+        "Check the bus, or the ends of its runs."),
+    "voltage-contradicts": (
+        "A nominal voltage that no string has",
+        "The vessel or a charging source is recorded for another nominal voltage than any string "
+        "of batteries has. Check the labels."),
     "voltages-joined": (
         "Strings of different voltage in parallel",
         "Their nominal voltages differ by more than batteries of one system do. Check the voltages "
