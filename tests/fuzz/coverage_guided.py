@@ -35,14 +35,14 @@ with atheris.instrument_imports(include=["garboard"]):
 
     for _way, _text in [*list(seeds())[-1:], ("document", "a: [1]"), ("expression", "1 < 2")]:
         WAYS_IN[_way](_text)
-    WAYS_IN["record"](json.dumps(whole_records()[0]))
+    WAYS_IN["assessment"](json.dumps(whole_records()[0]))
 
 SLOW: Final = 2.0
 #: libFuzzer leaves without a word, so what was done is written down now and then, in seconds.
 TOLD_EVERY: Final = 5.0
 #: The first byte of an input chooses: texts as they are, or right data with places changed.
 KINDS: Final = ("expression", "document", "record", "pack", "changed record", "changed pack",
-                "changed record", "changed pack")
+                "changed record", "changed pack", "changed assessment")
 
 
 class Fuzzer:
@@ -105,7 +105,7 @@ def _text_of(kind: str, raw: bytes) -> str:
     if not kind.startswith("changed"):
         return raw.decode("utf-8", "replace")
     provider = atheris.FuzzedDataProvider(raw)
-    whole: tuple[Any, ...] = whole_records() if kind.endswith("record") else whole_packs()
+    whole: tuple[Any, ...] = whole_packs() if kind.endswith("pack") else whole_records()
 
     def choose(several: int) -> int:
         return int(provider.ConsumeIntInRange(0, several - 1)) if several > 1 else 0
@@ -122,7 +122,7 @@ def _begin(folder: Path) -> Path:
         if way == "record":
             raw = bytes([KINDS.index("document")]) + text.encode()
             (corpus / sha256(raw).hexdigest()[:16]).write_bytes(raw)
-    for kind in ("changed record", "changed pack"):
+    for kind in ("changed record", "changed pack", "changed assessment"):
         for number in range(64):
             raw = bytes([KINDS.index(kind)]) + sha256(f"{kind}{number}".encode()).digest()
             (corpus / sha256(raw).hexdigest()[:16]).write_bytes(raw)

@@ -11,9 +11,10 @@ from collections.abc import Callable, Iterator, Mapping
 from copy import deepcopy
 from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any, Final
 
-from garboard.assembly.workshop import open_workshop
+from garboard.assembly.workshop import Workshop, open_workshop
 from garboard.documents import Limits, read_text, shipped_folder
 from garboard.errors import DocumentRefused, PackRefused, RecordRefused, Refused
 from garboard.expressions import (
@@ -23,7 +24,7 @@ from garboard.expressions import (
     parse,
     read_expression,
 )
-from garboard.packs import check_pack, read_pack_text
+from garboard.packs import CheckedPack, check_pack, read_pack_text
 from garboard.record import read_record
 
 EXAMPLES: Final = Path(__file__).parents[2] / "examples"
@@ -35,8 +36,17 @@ ODD: Final[tuple[Any, ...]] = (
 
 
 @cache
+def _workshop() -> Workshop:
+    return open_workshop()
+
+
+@cache
+def _packs() -> tuple[CheckedPack, ...]:
+    return _workshop().load_packs(["small-craft-lithium"])
+
+
 def vocabulary() -> Vocabulary:
-    return open_workshop().vocabulary
+    return _workshop().vocabulary
 
 
 # the ways in -------------------------------------------------------------------------------------
@@ -75,6 +85,17 @@ def try_pack(text: str) -> None:
         _said(refused)
 
 
+def try_assessment(text: str) -> None:
+    """A record, assessed with a shipped pack as far as it can be read."""
+    with TemporaryDirectory() as folder:
+        file = Path(folder) / "record.yaml"
+        file.write_text(text, encoding="utf-8", errors="replace", newline="")
+        try:
+            _workshop().assess(file, _packs())
+        except Refused as refused:
+            _said(refused)
+
+
 def _said(refused: Refused) -> None:
     assert refused.problems
     assert str(refused)
@@ -83,7 +104,7 @@ def _said(refused: Refused) -> None:
 
 WAYS_IN: Final[Mapping[str, Callable[[str], None]]] = {
     "expression": try_expression, "document": try_document, "record": try_record,
-    "pack": try_pack,
+    "pack": try_pack, "assessment": try_assessment,
 }
 
 

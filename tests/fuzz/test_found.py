@@ -17,15 +17,18 @@ from fuzz.inputs import WAYS_IN, changed, seeds, whole_packs, whole_records
 @pytest.mark.parametrize("way", sorted(WAYS_IN))
 def test_right_texts_with_a_piece_cut_out_are_read_or_refused(way: str) -> None:
     draws = random.Random(way)
-    texts = [text for kind, text in seeds() if kind == (way if way != "document" else "record")]
+    begun = "record" if way in ("document", "assessment") else way
+    texts = [text for kind, text in seeds() if kind == begun]
+    assert texts
     for text in draws.sample(texts, min(len(texts), 40 if way == "expression" else 3)):
         at, length = draws.randrange(len(text)), draws.randrange(1, 30)
         WAYS_IN[way](text[:at] + text[at + length:])
 
 
-@pytest.mark.parametrize(("way", "several"), [("record", 12), ("pack", 12)])
+@pytest.mark.parametrize(("way", "several"), [
+    ("record", 12), ("pack", 12), ("assessment", 6)])
 def test_right_data_with_odd_values_are_read_or_refused(way: str, several: int) -> None:
     draws = random.Random(way)
-    whole = whole_records() if way == "record" else whole_packs()
+    whole = whole_packs() if way == "pack" else whole_records()
     for _ in range(several):
         WAYS_IN[way](json.dumps(changed(draws.choice(whole), draws.randrange, 3)))

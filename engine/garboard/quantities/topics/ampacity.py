@@ -30,14 +30,7 @@ def lies_in_engine_space(places: tuple[Truth, ...]) -> Truth:
                  "30 °C), an insulation between two columns taking the lower; 1 elsewhere",
           citation=_NOTE_1, valid="insulation of 60 °C and more")
 def engine_space_factor(inside: Truth, insulation: Number) -> Figure:
-    if inside is False:
-        return Figure(1.0)
-    factors = table("engine-space-factor-33cfr183-425")
-    column = _column(factors, "engine space", insulation)
-    if isinstance(column, Unknown):
-        return Figure(column.joined(inside))
-    factor = factors.rows["engine space"][column]
-    return Figure(chosen(inside, factor, 1.0), (factors.reference("engine space", column),))
+    return _engine_space_factor(inside, insulation, "engine-space-factor-33cfr183-425")
 
 
 @quantity("conductor.bundling_factor", dimension="ratio", needs={"count": "bundled_with"},
@@ -96,14 +89,7 @@ def metric_ampacity(size: ConductorSize, insulation: Number) -> Figure:
           valid="insulation of 70 °C and more, for one of 60 °C is not to be used there; only "
                 "where a rule goes by the metric table")
 def metric_engine_space_factor(inside: Truth, insulation: Number) -> Figure:
-    if inside is False:
-        return Figure(1.0)
-    factors = table("engine-space-factor-iso10133")
-    column = _column(factors, "engine space", insulation)
-    if isinstance(column, Unknown):
-        return Figure(column.joined(inside))
-    factor = factors.rows["engine space"][column]
-    return Figure(chosen(inside, factor, 1.0), (factors.reference("engine space", column),))
+    return _engine_space_factor(inside, insulation, "engine-space-factor-iso10133")
 
 
 @quantity("conductor.metric_ampacity_in_engine_space", dimension="current",
@@ -112,6 +98,18 @@ def metric_engine_space_factor(inside: Truth, insulation: Number) -> Figure:
           valid="as the metric ampacity and its factor; not bundled")
 def metric_ampacity_in_engine_space(plain: Number, factor: Number) -> Number:
     return plain * factor
+
+
+def _engine_space_factor(inside: Truth, insulation: Number, name: str) -> Figure:
+    """The factor of the named table where the conductor lies in an engine space, else 1."""
+    if inside is False:
+        return Figure(1.0)
+    factors = table(name)
+    column = _column(factors, "engine space", insulation)
+    if isinstance(column, Unknown):
+        return Figure(column.joined(inside))
+    factor = factors.rows["engine space"][column]
+    return Figure(chosen(inside, factor, 1.0), (factors.reference("engine space", column),))
 
 
 def _column(figures: Table, row: str, insulation: Number) -> str | Unknown:
