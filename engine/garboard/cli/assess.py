@@ -58,7 +58,7 @@ Exit codes:
               help="Print findings as JSON instead of text; of several records, one list.")
 @click.option("--all", "whole", is_flag=True,
               help="Show every finding with its figures, reasons and sources, not only the result, "
-                   "the list of work and what to find out.")
+                   "the list of work, what failed and what to find out.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
 def command(records: tuple[str, ...], packs: tuple[str, ...], pack_list: str | None,
             day: str | None, dispensations: str | None, trail: str | None, previous: str | None,

@@ -19,17 +19,17 @@ from garboard.trail import Trail
 
 __all__ = ["terminal_report"]
 
-_FIRST = (head, exceptions, result, counts, cautions, work)
+_FIRST = (head, exceptions, result, counts, cautions, work, failed)
 _SHORT = (*_FIRST, irregularities, find_out, digests)
-_WHOLE = (*_FIRST, failed, unassessed, passed, not_applicable, irregularities, find_out, digests)
+_WHOLE = (*_FIRST, unassessed, passed, not_applicable, irregularities, find_out, digests)
 
 
 def terminal_report(trail: Trail, width: int = 100, colour: bool = False,
                     us_units: bool = False, *, whole: bool = True) -> str:
     """The report as text of at most ``width`` cells a line (60 to 110), in colour or plain.
 
-    A report that is not ``whole`` leaves out the findings one by one. The same trail, width and
-    choices give the same text. Whatever stands in the trail is shown as harmless text.
+    A report that is not ``whole`` gives one by one only the findings that failed. The same trail,
+    width and choices give the same text. Whatever stands in the trail is shown as harmless text.
     """
     page = Page(trail, Sheet(width, colour), Names(trail), "us" if us_units else "metric")
     for part in _WHOLE if whole else _SHORT:
