@@ -51,6 +51,8 @@ def test_what_is_only_unlikely_is_a_warning(case: Case) -> None:
 
 
 @pytest.mark.parametrize(("old", "new", "hint"), [
+    ("chemistry: LFP", "chemistry: LiFePO4", "'LFP'"),
+    ("chemistry: LFP", "chemistry: lead-acid", "'flooded' or 'AGM' or 'gel'"),
     ("    chemistry: LFP", "    chemisty: LFP", "chemistry"),
     ("chemistry: LFP", "chemistry: lfp", "LFP"),
     ("loads:", "lodas:", "loads"),
@@ -95,6 +97,11 @@ def test_a_switch_in_a_run_that_could_not_be_read_is_not_missed(runs: str) -> No
             f"management_systems: [{{id: m, outputs: [{{opens: [s9]}}]}}]\nruns: {runs}\n")
     assert "reference-unknown" not in {each.code for each in problems(text)}
     assert len(problems(text)) == 1
+
+
+def test_a_list_of_parts_is_shown_by_its_first_keys() -> None:
+    (problem,) = problems(changed("[{current: 20 kA, voltage: 160 V DC}]", "20 kA"))
+    assert "[{current: …, voltage: …, time_constant: …}]" in problem.expected
 
 
 def test_no_hint_is_better_than_a_silly_one() -> None:

@@ -68,7 +68,8 @@ _OFFSETS: Final = {("temperature", "°F"): Fraction(-160, 9),
 #: Other spellings that are read, by the symbol they stand for.
 SPELLINGS: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType({
     "µV": ("uV",), "µA": ("uA",), "µs": ("us",), "µF": ("uF",), "µH": ("uH",),
-    "Ω": ("ohm",), "mΩ": ("mohm",), "µΩ": ("uΩ", "µohm", "uohm"), "kΩ": ("kohm",), "MΩ": ("Mohm",),
+    "Ω": ("ohm", "Ohm"), "mΩ": ("mohm", "mOhm"), "µΩ": ("uΩ", "µohm", "uohm", "µOhm", "uOhm"),
+    "kΩ": ("kohm", "kOhm"), "MΩ": ("Mohm", "MOhm"),
     "mm²": ("mm2",), "cm²": ("cm2",), "m²": ("m2",), "in²": ("in2",), "ft²": ("ft2",),
     "°C": ("degC", "℃"), "°F": ("degF", "℉"),
     "N·m": ("Nm",),

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Any, ClassVar
 
 from garboard.errors import ReadingError, did_you_mean
@@ -34,9 +35,14 @@ class Words(LeafKind):
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Choice(LeafKind):
-    """One of a closed list of words, spelled as in the list."""
+    """One of a closed list of words, spelled as in the list.
+
+    ``also_called``: other names for one or several of the choices, in small letters; they are not
+    read, and the refusal names what they may mean.
+    """
 
     among: tuple[str, ...] = ()
+    also_called: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     kind: ClassVar[FieldKind] = "text"
 
@@ -48,10 +54,16 @@ class Choice(LeafKind):
         if isinstance(written, str) and written in self.among:
             return written
         text = _text(written)
+        raise ReadingError("choice-unknown", text, f"one of {', '.join(self.among)}",
+                           self._hint(text))
+
+    def _hint(self, text: str) -> str:
         lowered = {choice.lower(): choice for choice in self.among}
-        near = lowered.get(text.strip().lower().replace("_", " "))
-        hint = f"did you mean {near!r}?" if near else did_you_mean(text, self.among)
-        raise ReadingError("choice-unknown", text, f"one of {', '.join(self.among)}", hint)
+        folded = text.strip().lower().replace("_", " ")
+        meant = (lowered[folded],) if folded in lowered else self.also_called.get(folded, ())
+        if meant:
+            return f"did you mean {' or '.join(map(repr, meant))}?"
+        return did_you_mean(text, self.among)
 
     def scalar_schema(self) -> dict[str, Any]:
         return {"enum": list(self.among)}

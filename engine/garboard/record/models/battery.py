@@ -18,6 +18,17 @@ from garboard.record.leaves import (
 from garboard.record.models.base import Equipment, Model, NotDeterminable, Noun
 from garboard.record.models.battery_mounting import NearFuel, Restraint
 
+#: Other names of the chemistries, for the hint of a refusal.
+_CHEMISTRIES = MappingProxyType({
+    **dict.fromkeys(("lifepo4", "lifepo", "lfp4", "lithium iron phosphate"), ("LFP",)),
+    **dict.fromkeys(("lithium", "li-ion", "lithium-ion", "lithium ion"), ("LFP", "NMC", "NCA")),
+    **dict.fromkeys(("lead-acid", "lead acid", "lead"), ("flooded", "AGM", "gel")),
+    **dict.fromkeys(("wet", "wet cell", "open", "efb"), ("flooded",)),
+    **dict.fromkeys(("lead carbon", "carbon"), ("lead-carbon",)),
+    **dict.fromkeys(("nicd", "ni-cd"), ("nickel-cadmium",)),
+    **dict.fromkeys(("nimh", "ni-mh"), ("nickel-metal-hydride",)),
+})
+
 INGRESS_PATTERN = r"IP[0-6X][0-9X][A-Z]?"
 
 #: Extra keys of a resistance or current that was measured.
@@ -109,7 +120,7 @@ class Battery(Equipment):
 
     chemistry: Annotated[Leaf, Choice("Chemistry of the cells", among=(
         "LFP", "NMC", "NCA", "LMO", "LCO", "LTO", "AGM", "gel", "flooded", "lead-carbon",
-        "nickel-cadmium", "nickel-metal-hydride"))] = NOT_RECORDED
+        "nickel-cadmium", "nickel-metal-hydride"), also_called=_CHEMISTRIES)] = NOT_RECORDED
     cells_in_series: Annotated[Leaf, Count("Cells in series inside it")] = NOT_RECORDED
     cells_in_parallel: Annotated[Leaf, Count("Cells in parallel inside it")] = NOT_RECORDED
     nominal_voltage: Annotated[Leaf, Measure(

@@ -17,6 +17,8 @@ from garboard.record.thing import DataPath, Thing
 
 #: The kinds of device by the key they stand under in a run.
 _DEVICE_KIND: Final = {"fuse": Fact("fuse", "fuse"), "breaker": Fact("breaker", "breaker")}
+#: How many keys of a part are shown where a list of parts belongs.
+_KEYS_SHOWN: Final = 3
 
 
 def fill(draft: Draft, shape: Shape, data: dict[str, Any], path: DataPath, thing: Thing) -> None:
@@ -108,7 +110,7 @@ def _parts(draft: Draft, slot: ListSlot, written: object, path: DataPath, thing:
             and "not_determinable" in written):
         _leaf(draft, LeafSlot(slot.key, slot.name, PARTS), written, path, thing)
         return
-    if not is_list(written, draft, path):
+    if not is_list(written, draft, path, _list_form(slot)):
         return
     parts = []
     for position, data in enumerate(written):
@@ -118,6 +120,13 @@ def _parts(draft: Draft, slot: ListSlot, written: object, path: DataPath, thing:
             fill(draft, slot.shape, data, at, part)
             parts.append(part)
     thing.groups[slot.name] = tuple(parts)
+
+
+def _list_form(slot: ListSlot) -> str:
+    """What a list of parts looks like, by the first keys of one."""
+    keys = list(slot.shape.slots)
+    shown = ", ".join(f"{key}: …" for key in keys[:_KEYS_SHOWN])
+    return f"a list, such as [{{{shown}}}]"
 
 
 def _through(draft: Draft, slot: ListSlot, written: object, path: DataPath, run: Thing) -> None:

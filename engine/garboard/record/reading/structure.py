@@ -24,16 +24,17 @@ def is_mapping(data: object, draft: Draft, path: DataPath) -> TypeGuard[dict[str
     return False
 
 
-def is_list(data: object, draft: Draft, path: DataPath) -> TypeGuard[list[Any]]:
-    """Whether something is a list; if not, that is a problem."""
+def is_list(data: object, draft: Draft, path: DataPath,
+            form: str = "a list") -> TypeGuard[list[Any]]:
+    """Whether something is a list; if not, that is a problem. ``form``: what belongs there."""
     if isinstance(data, list):
         return True
     if data is None:
-        _refuse_nothing(draft, path, "a list", "write [] if there are none, or leave the key out "
+        _refuse_nothing(draft, path, form, "write [] if there are none, or leave the key out "
                         "if it is not recorded")
     else:
         hint = "put a dash before each item" if isinstance(data, dict) else ""
-        draft.notes.refuse("list-expected", path, _shown(data), "a list", hint)
+        draft.notes.refuse("list-expected", path, _shown(data), form, hint)
     return False
 
 
