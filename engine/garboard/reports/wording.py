@@ -15,8 +15,10 @@ _TEXT: Final = re.compile(r"\"[^\"]*\"|'[^']*'")
 _CALL: Final = re.compile(r"\b(max|min|sum|count|all|any|exists)\(")
 _GATHERED: Final = re.compile(r"\s+for\s+([A-Za-z_]\w*)\s+in\s+")
 _CONDITION: Final = re.compile(r"\s+if\s+")
-_SIGNS: Final = {">=": "≥", "<=": "≤", "!=": "is not", "==": "is", "*": "×"}
-_SIGN: Final = re.compile(r"(?<=\s)(?:>=|<=|!=|==|\*)(?=\s)")
+_SIGNS: Final = {">=": "≥", "<=": "≤", "!=": "is not", "==": "is", "*": "×",
+                 "in": "is one of", "not in": "is none of"}
+_SIGN: Final = re.compile(r"(?<=\s)(?:>=|<=|!=|==|\*|not in|in)(?=\s)")
+_SAME_THING: Final = re.compile(r"([A-Za-z_]\w*)\.id\s*==\s*([A-Za-z_]\w*)\.id")
 _DEEPEST: Final = 20
 
 Spelled = Callable[[str], str]
@@ -55,6 +57,9 @@ def _call(name: str, inside: str, own: tuple[str, ...], spelled: Spelled, depth:
     inner = (*own, gathered[1])
     body = _words(inside[:gathered.start()], inner, spelled, depth)
     whole = _its(many, own, spelled, depth)
+    same = _SAME_THING.fullmatch(inside[:gathered.start()].strip())
+    if name == "any" and not where and same and {same[1], same[2]} == {gathered[1], own[0]}:
+        return f"the {spelled(own[0])} itself is among {whole}"
     if where:
         whole += f" with {_words(where, inner, spelled, depth)}"
     return _gathering(name, body, whole)
@@ -79,7 +84,7 @@ def _gathering(name: str, body: str, whole: str) -> str:
         return f"the sum of {short} over all {whole}"
     if name == "count":
         return f"the number of {whole} with {body}"
-    return f"({body} for {'each' if name == 'all' else 'at least one'} of {whole})"
+    return f"(for {'each' if name == 'all' else 'at least one'} of {whole}, {body})"
 
 
 def _plain(text: str, own: tuple[str, ...], spelled: Spelled) -> str:
