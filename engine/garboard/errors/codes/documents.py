@@ -191,6 +191,9 @@ CODES: dict[str, tuple[str, str]] = {
     "output-failed": (
         "The output cannot be written",
         "The operating system refused, for the reason given. Nothing was written under the name."),
+    "record-exists": (
+        "The file is there already",
+        "A new record never replaces a file. Give it another name, or move the file away."),
     # shipped data
     "shipped-missing": (
         "Shipped data is missing",
