@@ -22,6 +22,10 @@ The trail holds the record, the packs, every finding and the derivation of every
 --trail it is written into the current folder as NAME.trail.json, NAME being that of the record.
 
 \b
+Of several records a table is printed, a line or two for each; with --all every report before it.
+Records of one name in different folders give trails that bear the folder's name too.
+
+\b
 With --json and several records one list is printed, with an entry for each: its record, and its
 trail and summary, or under 'refused' the problems for which it was refused.
 
@@ -68,6 +72,7 @@ def command(records: tuple[str, ...], packs: tuple[str, ...], pack_list: str | N
     from garboard.cli.json_list import JsonList
     from garboard.cli.printing import show_report, show_warning
     from garboard.cli.progress import progress
+    from garboard.cli.several import Several
     from garboard.cli.trail_path import trail_paths
     from garboard.documents import Limits
     from garboard.errors import Refused
@@ -89,6 +94,7 @@ def command(records: tuple[str, ...], packs: tuple[str, ...], pack_list: str | N
                           (*records, *(str(each) for each in workshop.pack_files), *given))
     codes = []
     many = len(records) > 1
+    several = Several(on=many and not as_json)
     with progress("records assessed", len(records) if many else None) as tell, JsonList(
             on=many and as_json) as listed:
         for done, (record, target) in enumerate(zip(records, targets, strict=True)):
@@ -102,16 +108,19 @@ def command(records: tuple[str, ...], packs: tuple[str, ...], pack_list: str | N
                     raise
                 click.echo(str(refused), err=True)
                 listed.refused(record, refused)
+                several.refused(record)
                 codes.append(3)
                 continue
             for problem in assessed.warnings:
                 show_warning(problem)
             if listed.on:
                 listed.assessed(record, target, assessed.trail)
-            else:
+            elif whole or not many:
                 show_report(assessed.trail, target, as_json=as_json, whole=whole,
                             us_units=us_units)
+            several.assessed(record, target, assessed.trail)
             codes.append(assessed.trail.exit_code)
+    several.show()
     return prevailing(codes)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -13,10 +14,8 @@ ENDING = ".trail.json"
 def trail_paths(records: Sequence[str], asked: str | None,
                 inputs: Sequence[str]) -> tuple[Path, ...]:
     """One path per record; CommandRefused when one would overwrite an input or another trail."""
-    if asked is None:
-        paths = [Path(Path(record).stem + ENDING) for record in records]
-    elif Path(asked).is_dir():
-        paths = [Path(asked) / (Path(record).stem + ENDING) for record in records]
+    if asked is None or Path(asked).is_dir():
+        paths = [Path(asked or "") / (name + ENDING) for name in _names(records)]
     elif len(records) == 1:
         paths = [Path(asked)]
     else:
@@ -32,6 +31,14 @@ def trail_paths(records: Sequence[str], asked: str | None,
                 hint="name another file with --trail")])
         taken[_real(path)] = f"the trail of {record}"
     return tuple(paths)
+
+
+def _names(records: Sequence[str]) -> list[str]:
+    """A name for each record: its own, and the folder's as well where several have that name."""
+    names = [Path(record).stem for record in records]
+    often = Counter(names)
+    return [f"{Path(record).resolve().parent.name}-{name}" if often[name] > 1 else name
+            for record, name in zip(records, names, strict=True)]
 
 
 def keep_apart(target: str, *inputs: str) -> None:

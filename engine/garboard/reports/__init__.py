@@ -15,13 +15,14 @@ from garboard.reports.machine import json_report
 from garboard.reports.pack_text import nearest_piece, pack_text, piece_text
 from garboard.reports.replayed import Replayed, replay_json, replay_text, replayed
 from garboard.reports.screen import Screen, for_encoding, screen_of
-from garboard.reports.terminal import terminal_report
+from garboard.reports.terminal import RecordLine, record_line, several_text, terminal_report
 from garboard.reports.working import Remedy, Tried, working_json, working_text
 
 __all__ = [
-    "Aboard", "Checked", "Circuit", "Comparison", "History", "Known", "Remedy", "Replayed",
-    "Screen", "Tried", "check_json", "check_text", "checked", "comparison", "comparison_json",
-    "comparison_text", "for_encoding", "history_json", "history_of", "history_text",
-    "json_report", "nearest_piece", "pack_text", "piece_text", "replay_json", "replay_text",
-    "replayed", "screen_of", "terminal_report", "working_json", "working_text",
+    "Aboard", "Checked", "Circuit", "Comparison", "History", "Known", "RecordLine", "Remedy",
+    "Replayed", "Screen", "Tried", "check_json", "check_text", "checked", "comparison",
+    "comparison_json", "comparison_text", "for_encoding", "history_json", "history_of",
+    "history_text", "json_report", "nearest_piece", "pack_text", "piece_text", "record_line",
+    "replay_json", "replay_text", "replayed", "screen_of", "several_text", "terminal_report",
+    "working_json", "working_text",
 ]

@@ -13,11 +13,12 @@ from garboard.reports.terminal.failed import failed
 from garboard.reports.terminal.head import exceptions, head, result
 from garboard.reports.terminal.page import Page
 from garboard.reports.terminal.rest import irregularities, not_applicable, passed
+from garboard.reports.terminal.several import RecordLine, record_line, several_text
 from garboard.reports.terminal.unassessed import find_out, unassessed
 from garboard.reports.terminal.work import work
 from garboard.trail import Trail
 
-__all__ = ["terminal_report"]
+__all__ = ["RecordLine", "record_line", "several_text", "terminal_report"]
 
 _FIRST = (head, exceptions, result, counts, cautions, work, failed)
 _SHORT = (*_FIRST, irregularities, find_out, digests)
