@@ -35,6 +35,12 @@ class Figure:
     basis: str = ""
     sides: tuple[object, str, object] | None = field(default=None, compare=False)
 
+    @property
+    def words(self) -> str:
+        """``rating: 250 A, must be at least 300 A``."""
+        demand = f", {self.relation} {self.limit}" if self.relation else ""
+        return f"{self.name}: {self.value}{demand}"
+
 
 def figures_of(trail: Trail, finding: Finding, system: System) -> tuple[Figure, ...]:
     """The figures of the statements a finding rests on; where none is named, of all of them.

@@ -88,9 +88,7 @@ def finding_rows(trail: Trail, system: System) -> Iterator[FindingRow]:
 def _found(trail: Trail, finding: Finding, system: System) -> str:
     texts = []
     for figure in figures_of(trail, finding, system):
-        text = f"{figure.name}: {figure.value}"
-        if figure.relation:
-            text += f", {figure.relation} {figure.limit}"
+        text = figure.words
         if figure.margin is not None:
             text += f", {figure.margin.words(system)}"
         texts.append(text)

@@ -136,21 +136,20 @@ class _Text:
         if each.word == GONE:
             return f"{text} (before: {before}; after: {each.outcomes[1] or _ABSENT})"
         if each.word in (NEWLY_FAILING, NEWLY_OPEN):
-            text += f" (before: {before or self._not_there(finding)})"
+            text += self._before(finding, before)
         if finding["outcome"] == FAILED:
-            shown = [f"{figure.name} {figure.value} {figure.relation} {figure.limit}".strip()
-                     for figure in figures_of(trail, finding, self._system)]
+            shown = [figure.words for figure in figures_of(trail, finding, self._system)]
             text += f": {'; '.join(shown)}" if shown else ""
         if finding["outcome"] == NOT_ASSESSED:
             text += f": {harmless(finding['reason'])}"
         return text
 
-    def _not_there(self, finding: Finding) -> str:
-        """Why there is no finding of the item before."""
-        for each in self._of.before.packs:
-            if each["pack"] == finding["pack"] and each["applies"] is not True:
-                return "the pack did not apply"
-        return _ABSENT
+    def _before(self, finding: Finding, outcome: str | None) -> str:
+        """What was found before; nothing where the pack did not apply, which is said once."""
+        if any(each["pack"] == finding["pack"] and each["applies"] is not True
+               for each in self._of.before.packs):
+            return ""
+        return f" (before: {outcome or _ABSENT})"
 
     # figures -------------------------------------------------------------------------------------
     def _figures(self) -> None:

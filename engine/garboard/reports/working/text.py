@@ -134,9 +134,7 @@ class _Working:
     def _deciding(self) -> None:
         """What the outcome rests on, and how far it is from the limit."""
         for figure in figures_of(self._trail, self._finding, self._system):
-            text = f"{figure.name}: {figure.value}"
-            if figure.relation:
-                text += f", {figure.relation} {figure.limit}"
+            text = figure.words
             if figure.margin is not None:
                 text += f"; {figure.margin.words(self._system)}"
             if figure.basis:
