@@ -14,13 +14,16 @@ from garboard.values.units import System, format_value
 #: The figures the whole question turns on; they are given first, whether they moved or not.
 FIRST: Final = ("fault_current",)
 _FIRST_THING: Final = "bus"
+#: What the name of a figure begins with whose lower end counts.
+_LEAST: Final = ("smallest_", "lowest_", "least_")
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
     """A figure of one item before and after. ``share`` is after over before, where both are known.
 
-    ``quantity`` is its full name (``bus.fault_current``).
+    ``quantity`` is its full name (``bus.fault_current``); ``ends`` says which ends of bounds the
+    share is of, where not both have a nominal figure.
     """
 
     item: str
@@ -28,6 +31,7 @@ class Step:
     before: Known
     after: Known
     share: float | None
+    ends: str
 
     @property
     def size(self) -> float:
@@ -41,7 +45,7 @@ class Step:
             return text
         times = (f"{self.share:.3g} times" if self.share >= 2 else
                  f"{(self.share - 1) * 100:+.3g} %")
-        return f"{text} ({times})"
+        return f"{text} ({self.ends}{': ' if self.ends else ''}{times})"
 
 
 def steps(before: Aboard, after: Aboard) -> tuple[Step, ...]:
@@ -63,7 +67,7 @@ def _steps(before: Aboard, after: Aboard) -> Iterator[Step]:
         if other is None or isinstance(one.value, bool) or one.quantity != other.quantity:
             continue
         step = Step(key.rpartition(".")[0], one.quantity, one, other,
-                    _share(one.value, other.value))
+                    *_share(one.value, other.value, _guards_a_least(one.quantity)))
         if not same_value(one.value, other.value) or _comes_first(step):
             yield step
 
@@ -73,20 +77,32 @@ def _comes_first(step: Step) -> bool:
     return subject == _FIRST_THING and name in FIRST
 
 
-def _share(before: object, after: object) -> float | None:
-    one, other = _middle(before), _middle(after)
-    if one is None or other is None or one <= 0 or other <= 0:
-        return None
-    return other / one
+def _guards_a_least(quantity: str) -> bool:
+    """Whether the lower end of a figure is the one that counts."""
+    return quantity.partition(".")[2].startswith(_LEAST)
 
 
-def _middle(value: object) -> float | None:
-    """The nominal figure, else the middle of the bounds, else the end that is there."""
+def _share(before: object, after: object, least: bool) -> tuple[float | None, str]:
+    """After over before of the nominal figures, else of like ends; and which ends."""
+    one, other = _nominal(before), _nominal(after)
+    ends = ""
+    if one is None or other is None:
+        one, other = _end(before, least), _end(after, least)
+        ends = "lower ends" if least else "upper ends"
+    if one is None or other is None or not (0 < one < math.inf and 0 < other < math.inf):
+        return None, ""
+    return other / one, ends
+
+
+def _nominal(value: object) -> float | None:
+    """The nominal figure of bounds, or the exact figure."""
+    return value.nominal if isinstance(value, Bounds) else (
+        value if isinstance(value, float) else None)
+
+
+def _end(value: object, least: bool) -> float | None:
     if isinstance(value, Bounds):
-        if value.nominal is not None:
-            return value.nominal
-        ends = [each for each in (value.lo, value.hi) if math.isfinite(each)]
-        return sum(ends) / len(ends) if ends else None
+        return value.lo if least else value.hi
     return value if isinstance(value, float) else None
 
 

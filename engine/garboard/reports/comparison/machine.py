@@ -48,7 +48,8 @@ def _moved(each: Moved) -> dict[str, Any]:
 def _step(each: Step) -> dict[str, Any]:
     unit = None if each.before.dimension is None else DIMENSIONS[each.before.dimension].unit
     return {"item": each.item, "quantity": each.quantity, "unit": unit,
-            "before": _value(each.before), "after": _value(each.after), "times": each.share}
+            "before": _value(each.before), "after": _value(each.after), "times": each.share,
+            "times_of": None if each.share is None else each.ends or "nominal figures"}
 
 
 def _circuit(each: CircuitView) -> dict[str, Any]:
