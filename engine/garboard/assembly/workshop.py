@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
@@ -15,6 +15,7 @@ from garboard.assembly.vocabulary import vocabulary_of
 from garboard.assessment import (
     Assessment,
     aboard_of,
+    asked_of,
     assess,
     assessment_day,
     previous_digest,
@@ -33,7 +34,7 @@ from garboard.packs import (
 )
 from garboard.quantities import Registry
 from garboard.record import Record, read_record
-from garboard.reports import Aboard, Remedy
+from garboard.reports import Aboard, Asked, Remedy
 from garboard.trail import Finding, Trail
 
 
@@ -109,6 +110,12 @@ class Workshop:
         """The figures and circuits of the record in a trail, as this program computes them."""
         with collector_held():
             return aboard_of(read_record(trail.written), self.registry)
+
+    def asked(self, file: str | Path, names: Sequence[str],
+              items: Sequence[str] = ()) -> tuple[Asked, ...]:
+        """Figures of the record in a file by their names; see ``assessment.asked_of``."""
+        with collector_held():
+            return asked_of(self.read_record(file), self.registry, names, items)
 
     def remedy(self, trail: Trail, finding: Finding, progress: Callable[[int], None]) -> Remedy:
         """The smallest permissible change after which a failed finding of a trail passes."""

@@ -2,6 +2,7 @@
 
 from garboard.assessment.aboard import aboard_of
 from garboard.assessment.answering import Answers, answers_of
+from garboard.assessment.asking import asked_of
 from garboard.assessment.assess import Assessment, assess
 from garboard.assessment.blank_record import write_blank_record
 from garboard.assessment.day import Day, assessment_day
@@ -10,6 +11,6 @@ from garboard.assessment.remedies import remedy_for
 from garboard.assessment.replay import packs_of, replay
 
 __all__ = [
-    "Answers", "Assessment", "Day", "aboard_of", "answers_of", "assess", "assessment_day",
-    "packs_of", "previous_digest", "remedy_for", "replay", "write_blank_record",
+    "Answers", "Assessment", "Day", "aboard_of", "answers_of", "asked_of", "assess",
+    "assessment_day", "packs_of", "previous_digest", "remedy_for", "replay", "write_blank_record",
 ]

@@ -20,7 +20,7 @@ COMMANDS = {
     "key": ("garboard.cli.key", "Make the keys that sign sealed packs and trails."),
     "pack": ("garboard.cli.pack", "Look into a rule pack."),
     "quantities": ("garboard.cli.quantities", "List the figures that can be computed, or one."),
-    "record": ("garboard.cli.record", "Begin an installation record."),
+    "record": ("garboard.cli.record", "Begin a record, or ask it for a figure."),
     "replay": ("garboard.cli.replay", "Make an assessment again from its trail alone."),
     "report": ("garboard.cli.report", "Write the report of a trail as a page to read and print."),
     "trail": ("garboard.cli.trail", "Sign and check trails, and their history."),

@@ -1,5 +1,6 @@
 """Views of a trail, each a pure function of it."""
 
+from garboard.reports.asked import Asked, asked_json, asked_text
 from garboard.reports.checked import Checked, check_json, check_text, checked
 from garboard.reports.comparison import (
     Aboard,
@@ -19,10 +20,10 @@ from garboard.reports.terminal import RecordLine, record_line, several_text, ter
 from garboard.reports.working import Remedy, Tried, working_json, working_text
 
 __all__ = [
-    "Aboard", "Checked", "Circuit", "Comparison", "History", "Known", "RecordLine", "Remedy",
-    "Replayed", "Screen", "Tried", "check_json", "check_text", "checked", "comparison",
-    "comparison_json", "comparison_text", "for_encoding", "history_json", "history_of",
-    "history_text", "json_report", "nearest_piece", "pack_text", "piece_text", "record_line",
-    "replay_json", "replay_text", "replayed", "screen_of", "several_text", "terminal_report",
-    "working_json", "working_text",
+    "Aboard", "Asked", "Checked", "Circuit", "Comparison", "History", "Known", "RecordLine",
+    "Remedy", "Replayed", "Screen", "Tried", "asked_json", "asked_text", "check_json",
+    "check_text", "checked", "comparison", "comparison_json", "comparison_text", "for_encoding",
+    "history_json", "history_of", "history_text", "json_report", "nearest_piece", "pack_text",
+    "piece_text", "record_line", "replay_json", "replay_text", "replayed", "screen_of",
+    "several_text", "terminal_report", "working_json", "working_text",
 ]
