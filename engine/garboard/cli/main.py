@@ -19,6 +19,7 @@ COMMANDS = {
     "compare": ("garboard.cli.compare", "Hold two assessments of a vessel side by side."),
     "key": ("garboard.cli.key", "Make the keys that sign sealed packs and trails."),
     "pack": ("garboard.cli.pack", "Look into a rule pack."),
+    "problem": ("garboard.cli.problem", "Explain the code of a problem."),
     "quantities": ("garboard.cli.quantities", "List the figures that can be computed, or one."),
     "record": ("garboard.cli.record", "Begin a record, or ask it for a figure."),
     "replay": ("garboard.cli.replay", "Make an assessment again from its trail alone."),
@@ -82,11 +83,20 @@ def _fail(error: Exception) -> int:
         return REFUSED
     if isinstance(error, GarboardError):
         click.echo(str(error), err=True)
+        _point_to_codes(error)
         return REFUSED if isinstance(error, Refused) else FAILED_INSIDE
     traceback.print_exception(error)
     click.echo("garboard failed on something it should have dealt with; the lines above say where. "
                "A trail that was announced is complete; nothing else was written.", err=True)
     return FAILED_INSIDE
+
+
+def _point_to_codes(error: Exception) -> None:
+    """A last line on where the codes of a refusal are explained, for a person at a terminal."""
+    codes = {each.code: None for each in getattr(error, "problems", ())}
+    if codes and sys.stderr.isatty():
+        code = next(iter(codes)) if len(codes) == 1 else "CODE"
+        click.echo(f"\ngarboard problem {code} says what to do", err=True)
 
 
 def _refuse_usage(error: click.ClickException) -> int:

@@ -51,4 +51,7 @@ CODES: dict[str, tuple[str, str]] = {
     "trail-over-input": (
         "The trail would overwrite an input",
         "The path of the trail is that of a record or pack. Name another file."),
+    "code-unknown": (
+        "No such problem code",
+        "A code stands after the place of a problem, in small letters with hyphens."),
 }
