@@ -8,6 +8,8 @@ from typing import Any
 import pytest
 
 from garboard.record import Fact
+from garboard.record.leaves import LeafKind, Measure, RatedVoltage, Window
+from garboard.record.leaves.read_leaf import read_leaf
 from garboard.record.leaves.remarks import ORIGINS
 from garboard.values import (
     NOT_DETERMINABLE,
@@ -17,6 +19,8 @@ from garboard.values import (
     Bounds,
     Cause,
     Unknown,
+    rounded,
+    rounded_value,
     same_value,
 )
 from garboard.values.conductor_size import read_size
@@ -200,3 +204,24 @@ def test_reading_the_same_text_twice_does_not_mix_things_up() -> None:
 
 def test_a_zero_of_a_switch_is_allowed_where_zero_makes_sense() -> None:
     assert problems(changed("kind: isolator,", "kind: isolator, resistance: 0 mΩ,")) == ()
+
+
+ROUNDED = [
+    (Measure("m", of="temperature", lowest="any"), "105 °F"),
+    (Measure("m", of="resistance"), {"value": "2.1 mΩ", "plus_minus": "7.77777777777 %"}),
+    (Measure("m", of="force"), "90 lbf"), (Window("w", of="temperature"), "33 .. 105 °F"),
+    (Measure("m", of="length"), "0.1234567890123456 m .. 0.2234567890123456 m"),
+    (RatedVoltage("v"), "31.1234567890123 V DC"),
+]
+
+
+@pytest.mark.parametrize(("leaf", "written"), ROUNDED)
+def test_facts_have_the_digits_that_rules_compare(leaf: LeafKind, written: object) -> None:
+    """A rule compares what it reads as it stands, so facts are rounded when they are read."""
+    facts = read_leaf(leaf, written, "x").facts
+    numbers = [each for _, fact in facts for each in (
+        fact.value if isinstance(fact.value, tuple) else (fact.value,))]
+    assert numbers
+    for each in numbers:
+        assert same_value(rounded_value(each), each)
+        assert not isinstance(each, Bounds) or each.hi == rounded(each.hi)

@@ -8,9 +8,11 @@ from typing import Final
 from garboard.expressions.generate.body import Body
 from garboard.expressions.generate.reading import CLASS, Reading
 from garboard.expressions.rule import LimitValue
-from garboard.expressions.tree import Comparison, Conditional, Expression, LimitName, Number
+from garboard.expressions.tree import Comparison, Conditional, Expression, LimitName, Number, Read
 from garboard.values import greatest_alike, least_alike
 
+#: What has 12 significant digits as it stands: facts and figures, rounded before a rule sees them.
+_ROUNDED: Final = (Read,)
 #: The square of twice what two numbers that round alike can lie apart, as a share of either.
 _APART: Final = 4e-22
 
@@ -95,13 +97,15 @@ class Joining(Reading):
         """Two values held against each other as ``compared`` does it, only quicker.
 
         Rounding keeps the order, so a limit becomes the last number that rounds to it, and numbers
-        that lie apart need no rounding.
+        that lie apart need no rounding. What is read of a thing is rounded already.
         """
         left, right = self.names[id(one)], self.names[id(other)]
         plain = f"{left} {operator} {right}"
         if not {"number"} & {each.type.kind for each in (one, other) if each.type is not None}:
             return plain
         general = f"compared({left}, {self.key(operator)}, {right})"
+        if isinstance(one, _ROUNDED) and isinstance(other, _ROUNDED):
+            return plain
         if operator in ("==", "!="):
             return general
         for constant, sides in ((self.constant(other), (left, None)),

@@ -18,6 +18,7 @@ from garboard.values import (
     Bounds,
     Cause,
     Unknown,
+    rounded_value,
 )
 from garboard.values.units import with_tolerance
 
@@ -116,7 +117,7 @@ class _Leaf:
             return self._note(LeafProblem("value-empty", at, "nothing", leaf.meaning,
                                           "leave the key out if it is not recorded", key=True))
         try:
-            value = leaf.read(written)
+            value = _rounded(leaf.read(written))
         except ReadingError as error:
             return self._note(_located(error, at, written))
         hint = leaf.unlikely(written, value)
@@ -150,7 +151,7 @@ class _Leaf:
             self.reading.unlikely.append(LeafProblem(
                 "spread-through-zero", (*self.at, key), _as_text(written[key]),
                 "less than the figure itself", "what lies below zero is left out"))
-        return leaf.cut_at_zero(spread)
+        return leaf.cut_at_zero(_rounded(spread))
 
     def _refuse_spreads(self, written: dict[str, Any], found: str) -> object:
         if self.leaf.spreads:
@@ -172,6 +173,13 @@ class _Leaf:
     def _path(self) -> str:
         """The data path of the fact, as causes name it."""
         return f"{self.thing_id}.{self.name}"
+
+
+def _rounded(value: Any) -> Any:
+    """A value whose numbers have the 12 significant digits that rules compare."""
+    if isinstance(value, tuple):
+        return tuple(map(_rounded, value))
+    return rounded_value(value)
 
 
 def _located(error: ReadingError, at: LeafPath, written: object) -> LeafProblem:

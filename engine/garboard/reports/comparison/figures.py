@@ -51,14 +51,16 @@ class Step:
 def steps(before: Aboard, after: Aboard) -> tuple[Step, ...]:
     """The figures that are of both records and not the same, the bus's fault current first.
 
-    Of a quantity the items stand together, the largest step first.
+    Of a quantity the items stand together, the largest step first; those whose nominal figures are
+    known come before those of which only the ends of bounds can be compared.
     """
     found = list(_steps(before, after))
     largest: dict[str, float] = {}
     for each in found:
         largest[each.quantity] = max(largest.get(each.quantity, 0.0), each.size)
     return tuple(sorted(found, key=lambda each: (
-        not _comes_first(each), -largest[each.quantity], each.quantity, -each.size, each.item)))
+        not _comes_first(each), -largest[each.quantity], each.quantity, each.ends != "",
+        -each.size, each.item)))
 
 
 def _steps(before: Aboard, after: Aboard) -> Iterator[Step]:
