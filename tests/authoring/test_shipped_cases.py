@@ -19,8 +19,8 @@ COUNTS = {
     "insurer-standard-example": 30,
     "lithium-scope-500wh": 7,
     "lithium-scope-600wh": 7,
-    "small-craft-dc": 208,
-    "small-craft-lithium": 501,
+    "small-craft-dc": 210,
+    "small-craft-lithium": 481,
     "teaching-first-steps": 69,
     "us-federal-33cfr183": 213,
 }
@@ -69,8 +69,9 @@ def test_all_but_the_limit_can_always_be_shown(pack: str) -> None:
 
 
 def test_a_rule_with_a_condition_is_shown_with_it_false() -> None:
+    own = desk("small-craft-lithium").rules
     with_condition = {rule.id for rule in desk("small-craft-lithium").checked.pack.rules
-                      if rule.applies_when is not None}
+                      if rule.applies_when is not None and rule.id in own}
     shown = {seen.rule for proof in proofs("small-craft-lithium").values() for seen in proof.shown
              if seen.reason == "condition false"}
     assert len(with_condition) > 20

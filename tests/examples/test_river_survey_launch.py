@@ -9,7 +9,17 @@ from typing import Any
 import pytest
 from click.testing import CliRunner
 
-from examples.launch import FOLDER, PACK, RECORDS, Row, expected, figures, rows, shipped_trail
+from examples.launch import (
+    FOLDER,
+    PACK,
+    RECORDS,
+    Row,
+    expected,
+    figures,
+    rows,
+    shipped_trail,
+    workshop,
+)
 from garboard.cli.main import garboard
 from garboard.values import REASONS, Bounds
 
@@ -21,9 +31,14 @@ FIGURES = [(record, path, figure) for record in RECORDS
 
 
 def expected_rows(record: str) -> set[Row]:
-    """The findings that the data file asks for."""
+    """The findings that the data file asks for, of the pack and of those below it."""
+    below = expected()[record]["below"].values()
+    return set[Row]().union(*map(rows_of, (expected()[record]["findings"], *below)))
+
+
+def rows_of(findings: dict[str, Any]) -> set[Row]:
     wanted: set[Row] = set()
-    for rule, outcomes in expected()[record]["findings"].items():
+    for rule, outcomes in findings.items():
         for word, items in outcomes.items():
             assert word in ("passed", "failed", "does not apply", *REASONS), (rule, word)
             for item in items:
@@ -44,11 +59,20 @@ def test_every_finding_is_the_one_expected(record: str) -> None:
     assert sorted(wanted - found, key=str) == []
 
 
+@pytest.mark.parametrize("record", ["after-as-fitted", "after-corrected"])
+def test_a_pack_below_finds_the_same_alone(record: str) -> None:
+    opened, _ = workshop()
+    for pack, findings in expected()[record]["below"].items():
+        alone = opened.assess(FOLDER / f"{record}.yaml", opened.load_packs((pack,))).trail
+        assert sorted(rows(alone) ^ rows_of(findings), key=str) == []
+
+
 def test_the_pack_does_not_apply_to_the_lead_acid_bank() -> None:
     found = rows(shipped_trail("before"))
     assert {(item, outcome, reason) for _, item, outcome, reason in found} == {
         (None, "not applicable", "pack does not apply")}
-    assert len(found) == len(expected()["after-as-fitted"]["findings"])
+    fitted = expected()["after-as-fitted"]
+    assert len(found) == len(fitted["findings"]) + sum(map(len, fitted["below"].values()))
 
 
 def test_the_record_as_fitted_shows_why_a_survey_cannot_tell() -> None:

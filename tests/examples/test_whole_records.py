@@ -1,5 +1,9 @@
 """Whole records with a page of findings worked by hand beside each: what the page says is what an
-assessment finds, and nothing else fails or stays open."""
+assessment finds, and nothing else fails or stays open.
+
+A page says apart what the pack finds by its own rules and, under ``below``, what each pack below it
+finds, which is what that pack finds where it is asked alone.
+"""
 
 from __future__ import annotations
 
@@ -36,9 +40,15 @@ def page(name: str) -> dict[str, Any]:
     return data
 
 
+def parts(name: str) -> dict[str, Any]:
+    """The parts of a page by their pack: its own first, then those of the packs below."""
+    return {page(name)["pack"]: page(name), **page(name).get("below", {})}
+
+
 @cache
-def trail(name: str) -> Trail:
-    packs = workshop().load_packs((page(name)["pack"],))
+def trail(name: str, pack: str | None = None) -> Trail:
+    """The trail of a page's record by its pack, or by one below."""
+    packs = workshop().load_packs((pack or page(name)["pack"],))
     return workshop().assess(EXAMPLES / page(name)["record"], packs).trail
 
 
@@ -47,26 +57,43 @@ def rows(by_rule: dict[str, list[str]], outcome: str, reason: str | None = None)
             for rule, items in by_rule.items() for item in items}
 
 
-def found(name: str) -> set[Any]:
+def found(name: str, pack: str | None = None) -> set[Any]:
     return {(each["rule"], each["item"], each["outcome"], each["reason"])
-            for each in trail(name).findings}
+            for each in trail(name, pack).findings}
+
+
+def still_open(of: set[Any]) -> set[Any]:
+    return {row for row in of if row[2] in ("failed", "not assessed")}
+
+
+def said_open(part: dict[str, Any]) -> set[Any]:
+    """What fails or stays open by a part of a page."""
+    wanted = rows(part["failed"], "failed")
+    for reason, by_rule in part["not assessed"].items():
+        assert reason in REASONS
+        wanted |= rows(by_rule, "not assessed", reason)
+    return wanted
 
 
 @pytest.mark.parametrize("name", PAGES)
 def test_what_fails_or_stays_open_is_what_the_page_says(name: str) -> None:
-    wanted = rows(page(name)["failed"], "failed")
-    for reason, by_rule in page(name)["not assessed"].items():
-        assert reason in REASONS
-        wanted |= rows(by_rule, "not assessed", reason)
-    open_findings = {row for row in found(name) if row[2] in ("failed", "not assessed")}
-    assert sorted(open_findings ^ wanted, key=str) == []
+    wanted = set[Any]().union(*map(said_open, parts(name).values()))
+    assert sorted(still_open(found(name)) ^ wanted, key=str) == []
 
 
 @pytest.mark.parametrize("name", PAGES)
 def test_what_the_page_says_passes(name: str) -> None:
-    wanted = rows(page(name)["passed"], "passed")
-    assert wanted
-    assert sorted(wanted - found(name), key=str) == []
+    for part in parts(name).values():
+        wanted = rows(part["passed"], "passed")
+        assert wanted
+        assert sorted(wanted - found(name), key=str) == []
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_a_pack_below_finds_the_same_alone(name: str) -> None:
+    for pack, part in page(name).get("below", {}).items():
+        assert sorted(still_open(found(name, pack)) ^ said_open(part), key=str) == []
+        assert sorted(rows(part["passed"], "passed") - found(name, pack), key=str) == []
 
 
 @pytest.mark.parametrize("name", PAGES)

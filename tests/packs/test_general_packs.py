@@ -36,6 +36,7 @@ def test_no_rule_of_one_shipped_pack_has_the_name_of_another() -> None:
     lithium = read_pack(shipped_folder("rulepacks") / "small-craft-lithium")
     ids = [rule.id for rule in (*DC.rules, *FEDERAL.rules)]
     assert len(ids) == len(set(ids))
+    assert {rule.id for rule in DC.rules} < {rule.id for rule in lithium.rules}
     assert {rule.id for rule in FEDERAL.rules} & {rule.id for rule in lithium.rules} == set()
 
 

@@ -38,6 +38,11 @@ LAW = """\
 """
 
 
+NARROWER = "applies_when: record.has_lithium and record.energy > most\n"
+ENERGY = NEW_RULE.replace("value: 9 A", "value: 9 Wh").replace("device.rating <= most",
+                                                               "record.energy <= most")
+
+
 def relaxed(checked: CheckedPack) -> list[tuple[str, str, str | None, str | None]]:
     return [(each.change, each.what, each.before, each.after)
             for each in checked.pack.relaxations]
@@ -56,6 +61,18 @@ def test_a_layer_has_what_lies_below_and_its_own(tmp_path: Path) -> None:
     assert pack.layering.setter("rule", "near", "why") == "base 1.2.0"
     assert pack.layering.setter("head", "", "applies_when") == "base 1.2.0"
     assert checked.warnings == ()
+
+
+@pytest.mark.parametrize(("base", "condition"), [
+    (BASE, "record.has_lithium and record.energy > most"),
+    (BASE.replace("applies_when: record.has_lithium\n", ""), "record.energy > most")])
+def test_a_layer_may_narrow_what_the_packs_below_apply_to(tmp_path: Path, base: str,
+                                                          condition: str) -> None:
+    checked = loaded(tmp_path, base=base, top=on_top(more=f"applies_when: {condition}\n" + ENERGY))
+    assert checked.pack.header.applies_when == condition
+    assert checked.pack.layering is not None
+    assert checked.pack.layering.setter("head", "", "applies_when") == "top 1.0.0"
+    assert checked.pack.relaxations == ()
 
 
 def test_layers_lie_several_deep(tmp_path: Path) -> None:
@@ -281,6 +298,12 @@ REFUSED: list[tuple[str, dict[str, str], list[tuple[str, str, int]]]] = [
      [("change-without-base", "top", 6)]),
     ("a condition of its own", {"top": on_top(more="applies_when: record.energy > most\n"
                                               + NEW_RULE)},
+     [("layer-condition", "top", 6)]),
+    ("a condition that widens", {"top": on_top(
+        more="applies_when: record.has_lithium or record.energy > most\n" + NEW_RULE)},
+     [("layer-condition", "top", 6)]),
+    ("a narrower condition over a law", {"base": BASE.replace("rules:\n", "rules:\n" + LAW),
+                                         "top": on_top(more=NARROWER + NEW_RULE)},
      [("layer-condition", "top", 6)]),
     ("a looser decision rule in the head",
      {"top": on_top(more="decision_rule: simple acceptance\n")},

@@ -1,4 +1,4 @@
-"""The pack that is shipped: ten rules, each with its source, and words an owner can rely on."""
+"""The pack on lithium batteries: its rules, each with its source, and words an owner can rely on."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ def test_the_ten_rules_on_the_bank_as_a_system_are_there() -> None:
     assert {rule.id: rule.severity for rule in PACK.rules}.items() >= {
         "breaking-capacity": "danger", "voltage-rating": "danger",
         "own-device-in-parallel": "danger", "unprotected-length": "warning",
-        "device-against-conductor": "warning", "warning-before-disconnect": "warning",
+        "device-within-derated-ampacity": "warning", "warning-before-disconnect": "warning",
         "charging-sources-stop": "warning", "stage-under-trip": "caution",
         "charging-current-sum": "warning", "charging-in-the-cold": "warning"}.items()
 
@@ -59,7 +59,7 @@ def test_a_limit_says_where_it_comes_from(limit: Limit) -> None:
 def test_their_limits_are_these() -> None:
     assert {name: (limit.amount, limit.unit) for name, limit in PACK.limits.items()}.items() >= {
         "unprotected_length_open": (0.1778, "m"), "unprotected_length_sheathed": (1.8288, "m"),
-        "conductor_share": (1.0, "ratio"), "stage_share_of_trip": (0.99, "ratio"),
+        "derated_share": (1.0, "ratio"), "stage_share_of_trip": (0.99, "ratio"),
         "warning_time_least": (10.0, "s")}.items()
 
 
@@ -85,11 +85,15 @@ def test_the_readme_shows_the_rules_as_they_are() -> None:
     assert readme == with_table(readme, PACK)
 
 
-def test_the_table_has_a_row_for_every_rule_and_limit_the_gravest_first() -> None:
+def test_the_table_has_a_row_for_what_is_set_in_the_pack_itself_the_gravest_first() -> None:
+    assert PACK.layering is not None
+    own = {(kind, name) for (kind, name, _), layer in PACK.layering.set_by.items()
+           if layer.startswith(PACK.name) and kind != "head"}
     rows = [line.split("|") for line in pack_table(PACK).splitlines() if line.startswith("| `")]
-    assert len(rows) == len(PACK.rules) + len(PACK.limits)
-    severities = [row[3].strip() for row in rows[:len(PACK.rules)]]
-    assert severities == sorted(severities, key=SEVERITIES.index)
+    assert sorted(row[1].strip(" `") for row in rows) == sorted(name for _, name in own)
+    assert len(rows) == len(own)
+    rules = [row[3].strip() for row in rows[:sum(kind == "rule" for kind, _ in own)]]
+    assert rules == sorted(rules, key=SEVERITIES.index)
 
 
 def test_a_readme_without_marks_is_refused() -> None:

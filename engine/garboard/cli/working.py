@@ -15,7 +15,7 @@ MOST = 5
 EPILOG = """\b
 Examples:
   garboard working launch.trail.json breaking-capacity f0
-  garboard working launch.trail.json device-against-conductor w6 --full
+  garboard working launch.trail.json device-within-derated-ampacity w6 --full
   garboard working launch.trail.json breaking-capacity --json
 
 \b

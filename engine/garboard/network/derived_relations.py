@@ -34,6 +34,7 @@ class DerivedRelations:
             ("bank", "devices"): self._bank_devices,
             ("bank", "buses"): self._bank_buses,
             ("conductor", "protecting_devices"): network.protecting,
+            ("conductor", "banks"): self._banks_of_branch,
             ("device", "banks"): self._banks_of_branch,
             ("switch", "banks"): self._banks_of_branch,
             ("bus", "banks"): lambda each: tuple(bank.id for bank in network.banks_at(each)),

@@ -58,6 +58,7 @@ RELATIONS: Final = _table("""
     conductor         | run                | one  | run               | recorded
     conductor         | places             | many | place             | recorded
     conductor         | protecting_devices | many | device            | derived
+    conductor         | banks              | many | bank              | derived
     device            | run                | one  | run               | recorded
     device            | place              | one  | place             | recorded
     device            | banks              | many | bank              | derived

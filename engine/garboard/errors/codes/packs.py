@@ -110,8 +110,9 @@ CODES: dict[str, tuple[str, str]] = {
         "Give a number of days, months or years: '30 days', '6 months', '2 years'."),
     "layer-condition": (
         "A layer with a condition of its own",
-        "A pack applies when the packs below apply. A narrower condition would switch their "
-        "rules off unseen; put it on the rules this pack adds."),
+        "A layer may narrow what the packs below apply to: their condition, if they have one, and "
+        "more of it joined by 'and'. It cannot widen it, nor narrow it over rules that cannot be "
+        "dispensed with; put such a condition on the rules this pack adds."),
     "layer-conflict": (
         "Two layers set the same thing",
         "Only one can count. Name the pack whose change is replaced under 'replaces', or take "

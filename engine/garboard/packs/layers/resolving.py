@@ -19,6 +19,7 @@ from garboard.packs.layers.piece import Piece, Setting
 from garboard.packs.layers.shelf import Shelf
 from garboard.packs.layers.stack import HEAD, Stack
 from garboard.packs.layers.standing import standing_stack
+from garboard.packs.layers.weighing import adds
 from garboard.packs.pack import Pack
 from garboard.packs.reading import draft_files
 from garboard.packs.sealing.opening import open_sealed
@@ -156,36 +157,51 @@ def _head(stack: Stack, draft: Draft, header: Header) -> Iterator[Problem]:
     """Put the head of a layer above that of the packs below; it does not loosen it by itself."""
     below, spot = stack.head, draft.head
     under = stack.header
-    for of in ("applies_when", "dispensable_danger", "decision_rule"):
+    narrowed = header.applies_when not in (None, under.applies_when)
+    if narrowed and not _narrows(stack, header):
+        yield Problem("layer-condition", spot.at("applies_when").place(key=True),
+                      found="applies_when", expected="the condition of the packs below, joined to "
+                      "more of it by 'and', over rules that can be dispensed with")
+    for of in ("dispensable_danger", "decision_rule"):
         if of not in header.model_fields_set or getattr(header, of) == getattr(under, of):
             continue
-        if of == "applies_when":
-            yield Problem("layer-condition", spot.at(of).place(key=True), found=of,
-                          expected="the condition of the packs below, or none")
-        elif (of, getattr(header, of)) != ("decision_rule", "guarded acceptance"):
+        if (of, getattr(header, of)) != ("decision_rule", "guarded acceptance"):
             yield Problem("change-unexplained", spot.at(of).place(key=True),
                           found=f"{of}: {getattr(header, of)}", expected="reason and author",
                           hint="state it under 'changes', with reason and author")
     settings = dict(below.settings)
     update: dict[str, Any] = {
-        "builds_on": None, "applies_when": under.applies_when,
+        "builds_on": None,
+        "applies_when": header.applies_when if narrowed else under.applies_when,
         "dispensable_danger": under.dispensable_danger,
         "decision_rule": (header if "decision_rule" in header.model_fields_set
                           else under).decision_rule}
     if update["decision_rule"] != under.decision_rule:
         settings["decision_rule"] = Setting(header.pack, header.version, spot.at("decision_rule"))
+    if narrowed:
+        settings["applies_when"] = Setting(header.pack, header.version, spot.at("applies_when"))
     yield from _questions_twice(under, header, spot)
     yield from _acceptance(below, header, spot, settings)
     if header.acceptance is None:
         update["acceptance"] = under.acceptance
     value = gathered(under, header)
-    patches = {"applies_when": below.spot.at("applies_when"),
+    patches = {"applies_when": (spot if narrowed else below.spot).at("applies_when"),
                "acceptance": (below.spot if header.acceptance is None else spot).at("acceptance"),
                "needs": Spot(None, (), [each.as_data() for each in value.needs])}
     stack.pieces[HEAD] = Piece(
         "head", "", value.model_copy(update=update), below.origin,
         PatchedSpot(spot.document, spot.path, spot.data, patches), settings,
         below.relaxations)
+
+
+def _narrows(stack: Stack, header: Header) -> bool:
+    """Whether a layer's condition only adds to what the packs below ask, and hides no law.
+
+    Where it does not hold, each rule says that the pack does not apply: nothing is passed over.
+    """
+    under = stack.header.applies_when
+    return (under is None or adds(under, header.applies_when, "and")) and not any(
+        rule.not_dispensable for rule in stack.rules())
 
 
 def _acceptance(below: Piece, header: Header, spot: Spot, settings: dict[str, Setting],

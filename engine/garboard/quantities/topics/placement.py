@@ -184,6 +184,18 @@ def source_unprotected_length(network: Network, source: str,
     return Figure(zone.longest(lengths), remarks=(f"it ends at: {ends or 'nothing'}",))
 
 
+@quantity("source.leads_to_devices", kind="truth", needs={"network": "network", "source": "id"},
+          method="Every way from its positive terminal leads to a protective device, and none to "
+                 "another terminal or a dead end before it",
+          citation=_DEFINITION, valid="the positive side; a device inside the source is not seen")
+def source_leads_to_devices(network: Network, source: str) -> Figure:
+    zone = network.zone(source)
+    if isinstance(zone, Unknown):
+        return Figure(zone)
+    ends = ", ".join(f"{path.end} ({path.ending})" for path in zone.paths[:20])
+    return Figure(zone.closed, remarks=(f"it ends at: {ends or 'nothing'}",))
+
+
 @quantity("source.unprotected_zone_sheathed", kind="truth",
           needs={"network": "network", "source": "id", "sheaths": "record.conductor_sheaths"},
           method="Every conductor between its positive terminal and the first protective device is "
@@ -198,4 +210,4 @@ def source_unprotected_zone_sheathed(network: Network, source: str,
 QUANTITIES = (lies_before_its_device, length_before_its_device, sheathed_before_its_device,
               rating_before_its_device, is_fed_from_both_ends, is_fed_without_a_device,
               cranks_an_engine, cranking_conductors, unprotected_length_but_cranking,
-              source_unprotected_length, source_unprotected_zone_sheathed)
+              source_unprotected_length, source_leads_to_devices, source_unprotected_zone_sheathed)
