@@ -20,7 +20,7 @@ COUNTS = {
     "lithium-scope-500wh": 7,
     "lithium-scope-600wh": 7,
     "small-craft-dc": 210,
-    "small-craft-lithium": 481,
+    "small-craft-lithium": 483,
     "teaching-first-steps": 69,
     "us-federal-33cfr183": 213,
 }

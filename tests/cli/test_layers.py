@@ -18,7 +18,7 @@ title: House rules
 builds_on: [{pack: small-craft-lithium, from: 1.0.0, before: 2.0.0}]
 changes:
   - {limit: height_over_bilge_least, value: 150 mm}
-  - {limit: conductor_share, value: 90 %}
+  - {limit: derated_share, value: 90 %}
   - {limit: unprotected_length_sheathed, value: 80 in, reason: Long boats, author: A. Person}
   - {rule: kept-dry, retire: true, reason: Never seen, author: B. Person}
   - {rule: alarm-at-helm, severity: danger}
@@ -51,7 +51,7 @@ def test_another_limit_gives_other_findings(garboard: Callable[..., Ran]) -> Non
     garboard("assess", RECORD, "--pack", "small-craft-lithium", "--pack", "./house.yaml",
              "--trail", "t.json")
     used = {(each["pack"], limit["amount"]) for each in read_trail(Path("t.json")).packs
-            for name, limit in each["resolved"]["limits"].items() if name == "conductor_share"}
+            for name, limit in each["resolved"]["limits"].items() if name == "derated_share"}
     assert used == {("small-craft-lithium", 1), ("house", 0.9)}
 
 
@@ -60,7 +60,7 @@ def test_show(garboard: Callable[..., Ran]) -> None:
     whole = garboard("pack", "show", "./house.yaml")
     assert whole.code == 0
     lines = whole.out.splitlines()
-    assert any("conductor_share" in each and each.endswith("house 1.0.0") for each in lines)
+    assert any("derated_share" in each and each.endswith("house 1.0.0") for each in lines)
     assert any("no_compensation" in each and "small-craft-lithium" in each for each in lines)
     rule = garboard("pack", "show", "./house.yaml", "alarm-at-helm").out.splitlines()
     severity = next(number for number, line in enumerate(rule) if line.startswith("severity"))
@@ -68,7 +68,7 @@ def test_show(garboard: Callable[..., Ran]) -> None:
     assert rule[severity + 1].split() == ["set", "by", "house", "1.0.0"]
     data = json.loads(garboard("pack", "show", "./house.yaml", "--json").out)
     assert data["set_by"]["rule"]["alarm-at-helm"]["severity"] == "house 1.0.0"
-    limit = json.loads(garboard("pack", "show", "./house.yaml", "conductor_share", "--json").out)
+    limit = json.loads(garboard("pack", "show", "./house.yaml", "derated_share", "--json").out)
     assert limit["written"] == "90 %"
     ran = garboard("pack", "show", "./house.yaml", "alarm-at-helms")
     assert (ran.code, "pack-has-none" in ran.err, "'alarm-at-helm'" in ran.err) == (3, True, True)

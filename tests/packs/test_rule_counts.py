@@ -9,7 +9,6 @@ from garboard.documents import shipped_folder
 from garboard.packs import Pack
 
 
-
 def added_by(pack: Pack, rule: str) -> str:
     """The name of the pack that adds a rule: the pack itself, or one below it."""
     setter = None if pack.layering is None else pack.layering.setter("rule", rule, "id")

@@ -1,4 +1,4 @@
-"""The pack on lithium batteries: its rules, each with its source, and words an owner can rely on."""
+"""The pack on lithium batteries: rules with their sources, and words an owner can rely on."""
 
 from __future__ import annotations
 

@@ -113,24 +113,35 @@ def is_fed_without_a_device(network: Network, conductor: str, carries: str) -> b
     return carries == "positive" and any(end.batteries for end in network.feeds(conductor))
 
 
+@quantity("record.load_kinds", kind="opaque", unknowns="passed",
+          needs={"ids": "loads.id", "kinds": "loads.kind"},
+          method="What every load is, by its id", citation=_DEFINITION, valid="any record")
+def load_kinds(ids: tuple[str, ...] | Unknown, kinds: tuple[str | Unknown, ...] | Unknown,
+               ) -> dict[str, str | Unknown] | Unknown:
+    if isinstance(ids, Unknown):
+        return ids
+    if isinstance(kinds, Unknown):
+        return kinds
+    return dict(zip(ids, kinds, strict=True))
+
+
 @quantity("run.cranks_an_engine", kind="truth", unknowns="passed",
           needs={"network": "network", "run": "id", "stated": "starts_engine",
-                 "loads": "record.loads.id", "kinds": "record.loads.kind"},
+                 "kinds": "record.load_kinds"},
           method="As recorded; else not where it ends at a charging source; else whether the load "
                  "at its end is a cranking motor; else not where no load aboard is one",
-          citation=_DEFINITION, valid="every load aboard on record")
-def cranks_an_engine(network: Network, run: str, stated: Truth, loads: tuple[str, ...] | Unknown,
-                     kinds: tuple[str | Unknown, ...] | Unknown) -> Truth:
+          citation=_DEFINITION, valid="every load aboard on record", version="2")
+def cranks_an_engine(network: Network, run: str, stated: Truth,
+                     kinds: Mapping[str, str | Unknown] | Unknown) -> Truth:
     if not isinstance(stated, Unknown):
         return stated
     ends = network.layout.ends[run]
     if any(edge.end in ends for edge in network.layout.injectors):
         return False
-    if isinstance(loads, Unknown) or isinstance(kinds, Unknown):
-        return stated.joined(loads if isinstance(loads, Unknown) else stated)
-    here = [kind for load, kind in zip(loads, kinds, strict=True)
-            if network.layout.positive(load) in ends]
-    asked = here or kinds
+    if isinstance(kinds, Unknown):
+        return stated.joined(kinds)
+    here = [kind for load, kind in kinds.items() if network.layout.positive(load) in ends]
+    asked = here or [*kinds.values()]
     for kind in asked:
         if isinstance(kind, Unknown):
             return stated.joined(kind)
@@ -209,5 +220,5 @@ def source_unprotected_zone_sheathed(network: Network, source: str,
 
 QUANTITIES = (lies_before_its_device, length_before_its_device, sheathed_before_its_device,
               rating_before_its_device, is_fed_from_both_ends, is_fed_without_a_device,
-              cranks_an_engine, cranking_conductors, unprotected_length_but_cranking,
+              load_kinds, cranks_an_engine, cranking_conductors, unprotected_length_but_cranking,
               source_unprotected_length, source_leads_to_devices, source_unprotected_zone_sheathed)
