@@ -103,7 +103,7 @@ class Sheet:
     def title(self, text: str, right: str = "") -> None:
         """The title of the page, with something at its right end where there is room."""
         gap = self.width - cells(text) - cells(right)
-        self._lines += [f"{self._painted(text, 'strong')}{' ' * gap}{right}" if gap > 1
+        self._lines += [f"{self._painted(text, 'strong')}{' ' * gap}{right}" if right and gap > 1
                         else self._painted(text, "strong"), "═" * self.width]
 
     def heading(self, text: str, style: str = "strong") -> None:
