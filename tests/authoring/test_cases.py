@@ -15,6 +15,11 @@ from garboard.packs.cases import KINDS, case_schema
 
 #: Lines 3 to 7 of the file of cases hold the case.
 CASE = "  - case: strong\n    rules: [strong-fuse]\n    base: base/small.yaml\n"
+ACCEPTANCE = """\
+acceptance:
+  must_have_passed: [strong-fuse]
+  declined_when: [{says: A fuse is weak, outcome: failed, rules: [strong-fuse]}]
+"""
 SECOND = "  - case: other\n    rules: [strong-fuse, short-cable]\n    base: base/small.yaml\n"
 
 
@@ -22,7 +27,17 @@ def spots(problems: tuple[Problem, ...]) -> list[tuple[str, int | None, int | No
     return [(each.code, each.place.line, each.place.column) for each in problems]
 
 
+EXCEPTION = ("    dispensations: [{rule: strong-fuse, item: f1, reason: it is, approved_by: us, "
+             "from: 2026-03-01, until: 2026-03-31}]\n")
+
 REFUSED = [
+    ("no acceptance", CASES + "    accepted: declined\n", [("case-no-acceptance", 8, 15)]),
+    ("no such acceptance", CASES + "    accepted: maybe\n", [("schema-choice", 8, 15)]),
+    ("a day that is none", CASES + "    on: 18 April\n", [("schema-pattern", 8, 9)]),
+    ("days reversed", CASES + EXCEPTION.replace("03-31", "02-28"),
+     [("dispensation-days-reversed", 8, 108)]),
+    ("an exception without a reason", CASES + EXCEPTION.replace("reason: it is, ", ""),
+     [("schema-required", 8, 21)]),
     ("no format", CASES.replace("format: case/1\n", ""), [("schema-required", 1, 1)]),
     ("unknown key", CASES.replace("nothing_else", "nothing-else"), [("schema-unknown-key", 7, 5)]),
     ("both records", CASES + "    record: {}\n", [("schema-other", 3, 5)]),
@@ -65,7 +80,12 @@ def test_a_link_out_of_the_folder_is_refused(tmp_path: Path) -> None:
     assert spots(refused.value.problems) == [("pack-path-climbs", 5, 11)]
 
 
+LOW = "    set: {f1.rating: 5 A}\n"
 DIFFERENT = [
+    ("not in force any more", CASES.replace("passed", "failed, dispensed: yes") + LOW + EXCEPTION
+     + "    on: 2026-04-01\n", [("case-finding-differs", 6, 53)]),
+    ("in force", CASES.replace("passed", "failed, dispensed: no") + LOW + EXCEPTION,
+     [("case-finding-differs", 6, 53)]),
     ("outcome", CASES.replace("passed", "failed"), [("case-finding-differs", 6, 34)]),
     ("reason", CASES.replace("passed", "not applicable, reason: none aboard")
      + "    set: {f1.rating: 5 A}\n", [("case-finding-differs", 6, 34)]),
@@ -120,6 +140,25 @@ def test_holds(tmp_path: Path, more: str) -> None:
     [proof] = bench(planted(tmp_path, CASES + more)).proofs()
     assert spots(proof.differences) == []
     assert [seen.outcome for seen in proof.shown] == ["passed"]
+
+
+@pytest.mark.parametrize(("day", "said"), [
+    ("2026-02-28", "no"), ("2026-03-01", "yes"), ("2026-03-31", "yes"), ("2026-04-01", "no")])
+def test_an_exception_holds_on_its_days(tmp_path: Path, day: str, said: str) -> None:
+    cases = CASES.replace("passed", f"failed, dispensed: {said}") + LOW + EXCEPTION
+    [proof] = bench(planted(tmp_path, f"{cases}    on: {day}\n")).proofs()
+    assert spots(proof.differences) == []
+    assert [seen.outcome for seen in proof.shown] == ["failed"]
+
+
+@pytest.mark.parametrize(("word", "expected"), [
+    ("declined", []), ("referred", [("case-acceptance-differs", 9, 15)])])
+def test_the_acceptance_of_a_whole_record(tmp_path: Path, word: str,
+                                          expected: list[tuple[str, int, int]]) -> None:
+    pack = planted(tmp_path, CASES.replace("passed", "failed") + LOW + f"    accepted: {word}\n")
+    (pack / "pack.yaml").write_text((pack / "pack.yaml").read_text() + ACCEPTANCE)
+    [proof] = bench(pack).proofs()
+    assert spots(proof.differences) == expected
 
 
 def test_a_change_leaves_the_base_alone(tmp_path: Path) -> None:

@@ -1,5 +1,6 @@
 """The audit trail of an assessment: one JSON document, its canonical bytes, digest and outcome."""
 
+from garboard.trail.acceptance import ACCEPTANCE_WORDS
 from garboard.trail.canonical import canonical_bytes
 from garboard.trail.differences import NOTHING, Difference, differences
 from garboard.trail.digest import digest_of, digest_of_bytes
@@ -47,13 +48,13 @@ from garboard.trail.trail import Operand, Statement, Trail
 from garboard.trail.value_data import causes_as_data, value_as_data, value_from_data
 
 __all__ = [
-    "CONDITION_FALSE", "COUNTS_APART", "COVERS_PART", "DOES_NOT_APPLY", "DOES_NOT_MEET",
-    "EXIT_CODES", "FAILED", "FLAGS", "FORMAT", "INSIDE_UNCERTAINTY", "MEETS", "NONE_ABOARD",
-    "NOTHING", "NOT_APPLICABLE", "NOT_ASSESSED", "NOT_KNOWN", "NO_ITEM", "ON_ASSUMPTION",
-    "OUTCOMES", "PACK_DOES_NOT_APPLY", "PASSED", "RETIRED", "SEVERITIES", "TRAIL_LIMITS",
-    "WORDS", "CheckedSignature", "Difference", "Encoded", "Finding", "Operand", "Statement",
-    "Trail", "canonical_bytes", "causes_as_data", "counts_as_failed", "differences",
-    "digest_of", "digest_of_bytes", "encoded", "encoded_object", "finding_id",
+    "ACCEPTANCE_WORDS", "CONDITION_FALSE", "COUNTS_APART", "COVERS_PART", "DOES_NOT_APPLY",
+    "DOES_NOT_MEET", "EXIT_CODES", "FAILED", "FLAGS", "FORMAT", "INSIDE_UNCERTAINTY", "MEETS",
+    "NONE_ABOARD", "NOTHING", "NOT_APPLICABLE", "NOT_ASSESSED", "NOT_KNOWN", "NO_ITEM",
+    "ON_ASSUMPTION", "OUTCOMES", "PACK_DOES_NOT_APPLY", "PASSED", "RETIRED", "SEVERITIES",
+    "TRAIL_LIMITS", "WORDS", "CheckedSignature", "Difference", "Encoded", "Finding", "Operand",
+    "Statement", "Trail", "canonical_bytes", "causes_as_data", "counts_as_failed",
+    "differences", "digest_of", "digest_of_bytes", "encoded", "encoded_object", "finding_id",
     "in_finding_order", "in_force", "make_trail", "outcome_of", "prevailing", "read_trail",
     "record_part", "sign_trail", "signatures_on", "trail_bytes", "trail_schema",
     "value_as_data", "value_from_data",

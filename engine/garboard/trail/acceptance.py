@@ -25,6 +25,7 @@ from garboard.trail.findings import FAILED, NOT_APPLICABLE, NOT_ASSESSED, PASSED
 ACCEPTED: Final = "accepted"
 REFERRED: Final = "referred"
 DECLINED: Final = "declined"
+ACCEPTANCE_WORDS: Final = (ACCEPTED, REFERRED, DECLINED)
 DISPENSED: Final = "dispensed"
 
 _NOT_PASSED: Final = "A rule that must have passed has not"

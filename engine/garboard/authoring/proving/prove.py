@@ -8,7 +8,7 @@ from typing import Any
 
 from garboard.authoring.proving.changes import changed
 from garboard.authoring.proving.figure import read_wanted, said
-from garboard.authoring.proving.seen import Seen, Sight, seen_in
+from garboard.authoring.proving.seen import Seen, Sight, seen_in, seen_with
 from garboard.errors import PackRefused, Problem, ReadingError, Refused, did_you_mean, in_order
 from garboard.expressions import Vocabulary
 from garboard.packs import CheckedPack
@@ -58,7 +58,9 @@ class Proving:
     def _seen(self, case: Case) -> Sight:
         record: Mapping[str, Any] = changed(case)
         try:
-            return seen_in(record, self.checked, self.registry)
+            sight = seen_in(record, self.checked, self.registry, case.on)
+            return sight if not case.whole else seen_with(
+                sight, record, self.checked, self.registry, case.on, case.dispensations)
         except Refused as refused:
             place = case.spot.at("case").place()
             raise PackRefused([
@@ -98,7 +100,8 @@ def prove(book: CaseBook, proving: Proving) -> Iterator[Proof]:
 def _met(expected: Expected, sight: Sight) -> Seen | None:
     seen = sight.found.get((expected.rule, expected.item))
     return seen if seen is not None and seen.outcome == expected.outcome and (
-        expected.reason in (None, seen.reason)) else None
+        expected.reason in (None, seen.reason)) and (
+        expected.dispensed in (None, seen.dispensed)) else None
 
 
 def _findings(case: Case, sight: Sight) -> Iterator[Problem]:
@@ -106,6 +109,9 @@ def _findings(case: Case, sight: Sight) -> Iterator[Problem]:
     for each in case.expected:
         if _met(each, sight) is None:
             yield _differs(each, sight)
+    if case.accepted not in (None, sight.accepted):
+        yield Problem("case-acceptance-differs", case.spot.at("accepted").place(),
+                      found=str(sight.accepted), expected=str(case.accepted))
     if case.nothing_else:
         for key, seen in sorted(sight.found.items(), key=lambda pair: (pair[0][0],
                                                                        pair[0][1] or "")):
@@ -123,7 +129,13 @@ def _differs(each: Expected, sight: Sight) -> Problem:
                        expected=f"one for {each.item or '*'}",
                        hint=did_you_mean(each.item or "*", items))
     reason = "" if each.reason is None else f", {each.reason}"
-    part = "outcome" if seen.outcome != each.outcome else "reason"
+    part = ("outcome" if seen.outcome != each.outcome else
+            "reason" if each.reason not in (None, seen.reason) else "dispensed")
+    if part == "dispensed":
+        said = "a dispensation is in force" if seen.dispensed else "no dispensation is in force"
+        return Problem("case-finding-differs", _at(each, part).place(), found=said,
+                       expected=f"{each.rule} of {each.item or 'all'}: dispensed "
+                                f"{'yes' if each.dispensed else 'no'}")
     return Problem("case-finding-differs", _at(each, part).place(), found=_words(seen),
                    expected=f"{each.rule} of {each.item or 'all'}: {each.outcome}{reason}")
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import Any
 
-from garboard.assessment import answers_of
+from garboard.assessment import answers_of, assess, assessment_day
 from garboard.expressions import (
     FAILED,
     NOT_APPLICABLE,
@@ -19,7 +19,7 @@ from garboard.expressions import (
     reason_of,
 )
 from garboard.network import build_network
-from garboard.packs import CheckedPack
+from garboard.packs import CheckedPack, Dispensation
 from garboard.quantities import Figures, Registry
 from garboard.record import read_record
 from garboard.trail import PACK_DOES_NOT_APPLY
@@ -31,29 +31,41 @@ MISSING = ("not recorded", "not determinable", "awaits answer", "answer expired"
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """One finding: rule, item, outcome, reason, and the kinds of outcome it shows."""
+    """One finding: rule, item, outcome, reason, and the kinds of outcome it shows.
+
+    ``dispensed``: whether a dispensation is in force for it, where that was looked at.
+    """
 
     rule: str
     item: str | None
     outcome: str
     reason: str | None
     kinds: frozenset[str] = frozenset()
+    dispensed: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Sight:
-    """Everything that came of a record: findings by rule and item, and the figures behind them."""
+    """Everything that came of a record: findings by rule and item, and the figures behind them.
+
+    ``accepted`` is the word of the pack's acceptance, where that was looked at.
+    """
 
     found: Mapping[tuple[str, str | None], Seen]
     figures: Figures
     failures: tuple[str, ...] = field(default=())
+    accepted: str | None = None
 
 
-def seen_in(record: Mapping[str, Any], checked: CheckedPack, registry: Registry) -> Sight:
-    """The findings of a pack on the data of a record; RecordRefused when it is none."""
+def seen_in(record: Mapping[str, Any], checked: CheckedPack, registry: Registry,
+            on: str | None = None) -> Sight:
+    """The findings of a pack on the data of a record; RecordRefused when it is none.
+
+    ``on`` is the day (year-month-day), that of the survey if none is given.
+    """
     read = read_record(record)
     figures = Figures(read, build_network(read), registry)
-    day = read.things["survey"].value("date")
+    day = read.things["survey"].value("date") if on is None else date.fromisoformat(on)
     answers = answers_of(checked, read, day).values if isinstance(day, date) else {}
     applies = checked.applies(figures.subjects, answers)
     if applies is not True:
@@ -66,6 +78,21 @@ def seen_in(record: Mapping[str, Any], checked: CheckedPack, registry: Registry)
         seen = [_seen(checked, row) for row in rows]
     return Sight({(each.rule, each.item): each for each in seen}, figures,
                  tuple(f"{each.key}: {each.raised}" for each in figures.failures))
+
+
+def seen_with(sight: Sight, record: Mapping[str, Any], checked: CheckedPack, registry: Registry,
+              on: str | None, dispensations: Sequence[Dispensation]) -> Sight:
+    """The same, with what only a whole assessment tells: exceptions in force, and acceptance."""
+    read = read_record(record)
+    trail = assess(read, [checked], registry, assessment_day(read, on), {},
+                   dispensations=dispensations).trail
+    dispensed = {(each["rule"], each["item"]): each["dispensation"] is not None
+                 for each in trail.findings}
+    (outcome,) = trail.outcome["packs"]
+    return replace(
+        sight, accepted=outcome["acceptance"]["word"] if outcome.get("acceptance") else None,
+        found={key: replace(each, dispensed=dispensed.get(key, False))
+               for key, each in sight.found.items()})
 
 
 def _seen(checked: CheckedPack, row: Row) -> Seen:

@@ -31,6 +31,14 @@ CODES: dict[str, tuple[str, str]] = {
         "No such figure",
         "An expected figure is named by the id of a thing and the name of a recorded value or a "
         "quantity, such as f0.prospective_current."),
+    "case-no-acceptance": (
+        "The pack states no acceptance",
+        "A case can expect accepted, referred or declined only of a pack that says under "
+        "'acceptance' on what it accepts."),
+    "case-acceptance-differs": (
+        "The acceptance differs from what the case expects",
+        "Either the conditions of the acceptance do not do what their author meant, or the case "
+        "expects the wrong thing. 'garboard assess' names the findings that decide."),
     "case-finding-differs": (
         "A finding differs from what the case expects",
         "Either the rule does not do what its author meant, or the case expects the wrong thing."),

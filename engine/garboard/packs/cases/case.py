@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
+from garboard.packs.dispensations import Dispensation
 from garboard.packs.spot import Spot
 
 #: What the cases of a rule should show, each at least once.
@@ -18,13 +19,17 @@ WARNINGS: Final = ("rule-cannot-fail", "rule-cannot-pass", "rule-never-applies",
 
 @dataclass(frozen=True, slots=True)
 class Expected:
-    """A finding that must come out; no item where the rule has one finding for all."""
+    """A finding that must come out; no item where the rule has one finding for all.
+
+    ``dispensed`` is ``None`` where the case does not say whether a dispensation is in force.
+    """
 
     rule: str
     item: str | None
     outcome: str
     reason: str | None
     spot: Spot
+    dispensed: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +37,8 @@ class Case:
     """One case. ``base`` is the data of the record it starts from; the changes are not made yet.
 
     ``set`` and ``add`` are mappings by data path, ``remove`` data paths; ``quantities`` gives each
-    figure as it is written, with its tolerance.
+    figure as it is written, with its tolerance. ``on`` is the day it is assessed for, where that is
+    not the day of the survey, ``accepted`` the word the acceptance of the pack must come to.
     """
 
     name: str
@@ -42,6 +48,15 @@ class Case:
     quantities: Mapping[str, str]
     nothing_else: bool
     spot: Spot
+    on: str | None = None
+    dispensations: tuple[Dispensation, ...] = ()
+    accepted: str | None = None
+
+    @property
+    def whole(self) -> bool:
+        """Whether it takes a whole assessment to tell, dispensations and acceptance included."""
+        return bool(self.dispensations) or self.accepted is not None or any(
+            each.dispensed is not None for each in self.expected)
 
     @property
     def file(self) -> str:

@@ -12,12 +12,14 @@ from garboard.errors import DocumentRefused, PackRefused, Problem, did_you_mean
 from garboard.packs.cases.base import BaseFiles
 from garboard.packs.cases.case import Case, CaseBook, Expected
 from garboard.packs.cases.schema import case_schema
+from garboard.packs.dispensations import dispensations_at
 from garboard.packs.files import HEAD
 from garboard.packs.pack import Pack
 from garboard.packs.spot import Spot
 
 CASES_FOLDER: Final = "cases"
 NO_ITEM: Final = "*"
+_YES: Final = ("yes", True)
 
 
 def read_cases(path: Path, pack: Pack) -> CaseBook:
@@ -82,11 +84,18 @@ class _Reader:
             self._known(str(each.data), each)
         base = self._base(spot)
         expected = tuple(self._expected(spot, rules))
+        dispensations, wrong = dispensations_at(spot.at("dispensations"))
+        self.problems += wrong
+        accepted = spot.at("accepted").data
+        if accepted is not None and self.pack.header.acceptance is None:
+            self.problems.append(Problem("case-no-acceptance", spot.at("accepted").place(),
+                                         found=f"{self.pack.name} states no acceptance"))
         if base is None or len(self.problems) > before:
             return None
         quantities = {key: str(each.data) for key, each in spot.at("quantities").entries()}
         return Case(name, rules, base, expected, quantities,
-                    spot.at("nothing_else").data in ("yes", True), spot)
+                    spot.at("nothing_else").data in _YES, spot, _text(spot.at("on")),
+                    dispensations, _text(spot.at("accepted")))
 
     def _base(self, spot: Spot) -> Mapping[str, Any] | None:
         if isinstance(spot.at("record").data, dict):
@@ -110,8 +119,10 @@ class _Reader:
                 self.problems.append(Problem("case-rule-unknown", rule.place(), found=name,
                                              expected=", ".join(rules)))
             item, reason = str(spot.at("item").data), spot.at("reason").data
+            dispensed = spot.at("dispensed").data
             yield Expected(name, None if item == NO_ITEM else item, str(spot.at("outcome").data),
-                           None if reason is None else str(reason), spot)
+                           None if reason is None else str(reason), spot,
+                           None if dispensed is None else dispensed in _YES)
 
     def _known(self, rule: str, spot: Spot, *, key: bool = False) -> None:
         known = [each.id for each in self.pack.rules]
@@ -119,3 +130,7 @@ class _Reader:
             self.problems.append(Problem(
                 "case-rule-unknown", spot.place(key=key), found=rule,
                 expected=f"a rule of {self.pack.name}", hint=did_you_mean(rule, known)))
+
+
+def _text(spot: Spot) -> str | None:
+    return None if spot.data is None else str(spot.data)

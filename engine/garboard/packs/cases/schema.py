@@ -6,7 +6,10 @@ from typing import Any, Final
 
 from garboard.expressions import OUTCOMES
 from garboard.packs.cases.case import KINDS, WARNINGS
+from garboard.packs.dispensations.file import DAY_PATTERN, WrittenDispensation
 from garboard.packs.model import ID_PATTERN
+from garboard.packs.schema import tidied
+from garboard.trail import ACCEPTANCE_WORDS
 
 FORMAT: Final = "case/1"
 _TEXT: Final = {"type": "string", "minLength": 1}
@@ -36,7 +39,8 @@ def case_schema() -> dict[str, Any]:
                 "description": "By rule: warnings of the proofreader that are meant, and why."},
         },
         "$defs": {"case": _case(), "finding": _finding(), "not-possible": _not_possible(),
-                  "explained": _explained()},
+                  "explained": _explained(),
+                  "dispensation": tidied(WrittenDispensation.model_json_schema())},
     }
 
 
@@ -63,12 +67,20 @@ def _case() -> dict[str, Any]:
                                    "'loads: [{id: pump}]'."},
             "remove": {"type": "array", "minItems": 1, "items": _TEXT, "description":
                        "Data paths that are left out, such as f1.breaks, or the id of a thing."},
+            "on": {"type": "string", "pattern": DAY_PATTERN, "description":
+                   "Day the case is assessed for, year-month-day; left out, that of the survey."},
+            "dispensations": {
+                "type": "array", "minItems": 1, "items": {"$ref": "#/$defs/dispensation"},
+                "description": "Agreed exceptions the case is assessed with, as in a file of "
+                               "dispensations."},
             "expect": {"type": "array", "items": {"$ref": "#/$defs/finding"},
                        "description": "The findings that must come out."},
             "quantities": {
                 "type": "object", "minProperties": 1, "additionalProperties": _TEXT,
                 "description": "Figures that must come out, each with its tolerance: "
                                "'f0.prospective_current: 28.67 kA within 0.1 %'."},
+            "accepted": {"enum": list(ACCEPTANCE_WORDS), "description":
+                         "What the acceptance of the pack must make of the whole record."},
             "nothing_else": {"enum": ["yes", "no", True, False], "description":
                              "Whether the expected findings are all that the rules of the case "
                              "may find."},
@@ -85,6 +97,8 @@ def _finding() -> dict[str, Any]:
             "item": {**_TEXT, "description": "The id of the thing the finding is about; '*' where "
                                              "the list is not recorded or empty."},
             "outcome": {"enum": list(OUTCOMES), "description": "What comes out."},
+            "dispensed": {"enum": ["yes", "no", True, False], "description":
+                          "Whether a dispensation is in force for it."},
             "reason": {**_TEXT, "description": "Why it is not assessed or not applicable, such as "
                                                "'not recorded' or 'condition false'."},
         },

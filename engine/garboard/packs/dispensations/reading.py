@@ -11,7 +11,7 @@ from pydantic import ValidationError
 from garboard.documents import read_document
 from garboard.errors import DispensationsRefused, Problem
 from garboard.packs.dispensations.dispensation import Dispensation
-from garboard.packs.dispensations.file import FORMAT, DispensationFile
+from garboard.packs.dispensations.file import FORMAT, DispensationFile, WrittenDispensation
 from garboard.packs.shape import empty_keys, shape_problems
 from garboard.packs.spot import Spot, shown
 
@@ -30,15 +30,21 @@ def read_dispensations(file: str | Path) -> tuple[Dispensation, ...]:
     except ValidationError as wrong:
         raise DispensationsRefused([
             *problems, *map(_named, shape_problems(wrong, whole, DispensationFile))]) from wrong
-    found = tuple(_dispensation(read, number, whole.at("dispensations", number))
-                  for number in range(len(read.dispensations)))
-    for number, each in enumerate(found):
-        problems += _day_problems(each, whole.at("dispensations", number))
-    if not problems:
-        problems += [*_overlaps(found), *_names_twice(found)]
-    if problems:
-        raise DispensationsRefused(problems)
+    found, odd = dispensations_at(whole.at("dispensations"), read.vessel)
+    if problems or odd:
+        raise DispensationsRefused([*problems, *odd])
     return found
+
+
+def dispensations_at(spot: Spot, vessel: str | None = None,
+                     ) -> tuple[tuple[Dispensation, ...], list[Problem]]:
+    """The dispensations of a list whose shape is right, and what is wrong with their days."""
+    spots = tuple(spot.items())
+    found = tuple(_dispensation(WrittenDispensation.model_validate(each.data), vessel, each)
+                  for each in spots)
+    problems = [problem for each, here in zip(found, spots, strict=True)
+                for problem in _day_problems(each, here)]
+    return found, problems or [*_overlaps(found), *_names_twice(found)]
 
 
 def _named(problem: Problem) -> Problem:
@@ -52,13 +58,12 @@ def _named(problem: Problem) -> Problem:
     return problem
 
 
-def _dispensation(read: DispensationFile, number: int, spot: Spot) -> Dispensation:
-    each = read.dispensations[number]
+def _dispensation(each: WrittenDispensation, vessel: str | None, spot: Spot) -> Dispensation:
     pack, slash, rule = each.rule.partition("/")
     return Dispensation(
         rule=rule if slash else pack, pack=pack if slash else None, item=each.item,
         who=each.approved_by, why=each.reason, first_day=each.from_, last_day=each.until,
-        name=each.id, vessel=read.vessel, place=spot.place(), rule_place=spot.at("rule").place(),
+        name=each.id, vessel=vessel, place=spot.place(), rule_place=spot.at("rule").place(),
         item_place=spot.at("item").place())
 
 
