@@ -89,21 +89,21 @@ def test_27_to_30_lengths_before_the_first_device(row: int, inches: float, limit
 @pytest.mark.parametrize(("pounds", "force"), [(40, 80), (45, 90), (60, 90)])
 def test_31_the_pull_on_a_battery(pounds: float, force: float) -> None:
     """33 CFR 183.420(a) (read): twice its weight, but no more than 90 pounds."""
-    assert asked_pull.function(pounds * POUND) == pytest.approx(force * POUND_FORCE, rel=1e-9)
+    assert asked_pull.function(pounds * POUND).value == pytest.approx(force * POUND_FORCE, rel=1e-9)
 
 
 @pytest.mark.parametrize(("inches", "passes"), [(1.0, True), (1.1, False)])
 def test_32_how_far_it_may_move(inches: float, passes: bool) -> None:
     """33 CFR 183.420(a) (read): one inch under that pull."""
-    needed = rounded(asked_pull.function(40 * POUND))
+    needed = rounded(asked_pull.function(40 * POUND).value)
     moved = movement_under_test_pull.function(inches * 0.0254, needed, needed)
     assert (moved <= 0.0254) is passes
 
 
 def test_35_an_alternator_rated_at_60_degrees() -> None:
     """33 CFR 183.460(b) (from memory): 120 % of 100 A. That a hot rating is kept needs none."""
-    assert 1.2 * rated_current_at_60.function(100.0, 60.0) == pytest.approx(120.0)
-    assert rated_current_at_60.function(100.0, 25.0).hi == 100.0
+    assert 1.2 * rated_current_at_60.function(100.0, 60.0).value == pytest.approx(120.0)
+    assert rated_current_at_60.function(100.0, 25.0).value.hi == 100.0
 
 
 def test_86_a_joint_of_half_a_milliohm() -> None:

@@ -10,39 +10,9 @@ import math
 import numpy as np
 import pytest
 
-from garboard.quantities.topics.devices import opening_time
 from garboard.quantities.topics.time_constants import greatest_inductance
-from garboard.values import OUTSIDE_METHOD, Bounds, Unknown
+from garboard.values import Bounds, Unknown
 from quantities.boats import figure, work_boat
-
-GATES = [
-    ("row 70: 30 A at 200 % opens within 120 s", 60.0, 30.0, 120.0),
-    ("31 A has no gates", 62.0, 31.0, None),
-    ("35 A at 200 % opens within 240 s", 70.0, 35.0, 240.0),
-    ("60 A at 135 % opens within an hour", 81.0, 60.0, 3600.0),
-    ("row 69: 61 A at 135 % is outside that part", 82.35, 61.0, None),
-    ("at 134 % no time is given", 40.2, 30.0, None),
-    ("a current known to be at least 200 %", Bounds(70.0, 300.0), 30.0, 120.0),
-    ("a current that may be less than 135 %", Bounds(0.0, 300.0), 30.0, None),
-]
-
-
-@pytest.mark.parametrize(("what", "current", "rating", "expected"), GATES,
-                         ids=[row[0] for row in GATES])
-def test_opening_gates_of_ul_248_14(what: str, current: object, rating: float,
-                                    expected: float | None) -> None:
-    value = opening_time.function(current, rating, "UL 248-14").value
-    if expected is None:
-        assert isinstance(value, Unknown)
-        assert value.reason == OUTSIDE_METHOD
-    else:
-        assert (value.lo, value.hi) == (0.0, expected)
-
-
-def test_no_gates_are_taken_from_another_standard() -> None:
-    value = opening_time.function(500.0, 30.0, "ISO 8820-3").value
-    assert isinstance(value, Unknown)
-
 
 ON_THE_BOAT = [
     # facts of the wiring: who can feed whom

@@ -24,6 +24,7 @@ from garboard.quantities.topics import (
     loads,
     mid_string,
     nominal,
+    opening,
     placement,
     precharge,
     protection,
@@ -45,7 +46,7 @@ from garboard.quantities.topics import (
 
 TOPICS = (ampacity, batteries, charging, cold, conductors, derating, devices, faults, federal,
           grounding, heating, holders, isolation, lead_acid, loads, mid_string, nominal,
-          placement, precharge, protection, ratings, resistances, runs, selectivity,
+          opening, placement, precharge, protection, ratings, resistances, runs, selectivity,
           sensing, sharing, smallest_faults, stopping, supply, time_constants, voltages,
           window, withstand, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"

@@ -23,7 +23,8 @@ Kind = Literal["number", "count", "truth", "text", "opaque"]
 KINDS: Final = ("number", "count", "truth", "text", "opaque")
 
 #: How far a citation's figure has been confirmed.
-STATUSES: Final = ("read", "reprinted", "from memory", "common practice", "definition")
+FROM_MEMORY: Final = "from memory"
+STATUSES: Final = ("read", "reprinted", FROM_MEMORY, "common practice", "definition")
 
 
 @dataclass(frozen=True, slots=True)

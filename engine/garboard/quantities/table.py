@@ -7,11 +7,19 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
+from typing import NamedTuple
 
 from garboard.documents import read_document
-from garboard.quantities.declaration import Citation
+from garboard.quantities.declaration import FROM_MEMORY, Citation
 
 FOLDER = Path(__file__).parent / "tables"
+
+
+class Cell(NamedTuple):
+    """A figure of a table, and how a derivation names where it was read."""
+
+    value: float
+    row: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,8 +36,13 @@ class Table:
         return self.rows.get(row, {}).get(column)
 
     def reference(self, row: str, column: str) -> str:
-        """How the trail names a cell that was read, with its figure."""
-        return f"{self.name}: {row}, {column} = {self.rows[row][column]:.12g}"
+        """How the trail names a cell that was read, with its figure; and that it is from memory."""
+        sure = f" ({FROM_MEMORY})" if self.citation.status == FROM_MEMORY else ""
+        return f"{self.name}: {row}, {column} = {self.rows[row][column]:.12g}{sure}"
+
+    def read(self, row: str, column: str) -> Cell:
+        """A cell that is there, with the name a derivation gives it; else KeyError."""
+        return Cell(self.rows[row][column], self.reference(row, column))
 
 
 def table_from_data(data: Mapping[str, object]) -> Table:

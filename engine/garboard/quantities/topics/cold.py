@@ -7,10 +7,11 @@ from typing import Final
 
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import high_end, low_end, unrecorded
+from garboard.quantities.table import table
 from garboard.values import OUTSIDE_METHOD, Number, Unknown, smallest
 
 #: Temperatures in °C between which makers set the stages without compensation.
-REFERENCE: Final = (20.0, 25.0)
+_REFERENCE: Final = "compensation-reference"
 
 
 @quantity("source.highest_stage_voltage_in_cold", dimension="voltage", unknowns="passed",
@@ -32,13 +33,14 @@ def highest_stage_voltage_in_cold(stage: Number, compensation: Number,
     lowest = coldest if isinstance(coldest, Unknown) else smallest(coldest)
     if isinstance(lowest, Unknown):
         return Figure(unrecorded(low_end(stage), math.inf, lowest))
-    least = max(0.0, -high_end(compensation) * (REFERENCE[0] - high_end(lowest)))
-    most = max(0.0, -low_end(compensation) * (REFERENCE[1] - low_end(lowest)))
+    cool, warm = (table(_REFERENCE).read("charging source", end) for end in ("lowest", "highest"))
+    least = max(0.0, -high_end(compensation) * (cool.value - high_end(lowest)))
+    most = max(0.0, -low_end(compensation) * (warm.value - low_end(lowest)))
     if most == 0.0:
         return Figure(stage)
     rise = unrecorded(least, most, Unknown.because(
         OUTSIDE_METHOD, detail="from which temperature its compensation counts"))
-    return Figure(stage + rise, remarks=(f"at {low_end(lowest):g} °C",))
+    return Figure(stage + rise, (cool.row, warm.row), remarks=(f"at {low_end(lowest):g} °C",))
 
 
 QUANTITIES = (highest_stage_voltage_in_cold,)

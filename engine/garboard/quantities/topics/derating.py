@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from garboard.quantities.declaration import cite, quantity
+from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import unrecorded
 from garboard.quantities.table import table
 from garboard.values import Number, Unknown
@@ -18,12 +18,12 @@ _DEFINITION = cite("definition", "definition")
           citation=cite("33 CFR 183.425 Table 5 notes 1 and 2", "from memory"),
           valid="as the ampacity and its factors; voluntary standards bundle at any voltage, the "
                 "note itself is invoked for 50 V and more only")
-def derated_ampacity(plain: Number, hot: Number, crowded: Number) -> Number:
-    if isinstance(crowded, Unknown):
-        factors = table("bundling-factor-33cfr183-425").rows.values()
-        least = min(value for row in factors for value in row.values() if value is not None)
-        crowded = unrecorded(float(least), 1.0, crowded)
-    return plain * hot * crowded
+def derated_ampacity(plain: Number, hot: Number, crowded: Number) -> Figure:
+    if not isinstance(crowded, Unknown):
+        return Figure(plain * hot * crowded)
+    factors = table("bundling-factor-33cfr183-425")
+    least = min((factors.read(row, "factor") for row in factors.rows), key=lambda cell: cell.value)
+    return Figure(plain * hot * unrecorded(least.value, 1.0, crowded), (least.row,))
 
 
 @quantity("conductor.area", dimension="area", needs={"size": "size"},

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from garboard.network import Circuit, Network
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.quantities.spans import at_least_zero, low_end, size, unrecorded
+from garboard.quantities.spans import at_least_zero, size
 from garboard.quantities.table import table
 from garboard.values import (
     OUTSIDE_METHOD,
@@ -131,42 +131,6 @@ def device_smallest_fault_current(network: Network, circuits: Mapping[str, Circu
     return Figure(smallest(found), remarks=(f"shorts at: {', '.join(nodes)}",))
 
 
-@quantity("device.opening_time", dimension="time",
-          needs={"current": "smallest_fault_current", "rating": "rating",
-                 "standard": "standard"},
-          method="The longest time its standard gives for the multiple of its rating that the "
-                 "smallest fault current is at least",
-          citation=cite("UL 248-14 (as reprinted)", "reprinted"),
-          valid="supplementary fuses to UL 248-14 of 0 A to 30 A and 35 A to 60 A, at 1.35 times "
-                "the rating and more; the gates of other standards were not confirmed")
-def opening_time(current: Number, rating: Number, standard: str) -> Figure:
-    gates = table("opening-gates-ul248-14")
-    if "UL 248-14" not in standard:
-        return Figure(Unknown.because(OUTSIDE_METHOD, detail=f"no confirmed gates of {standard}"))
-    column = _rating_column(rating)
-    if isinstance(column, Unknown):
-        return Figure(column)
-    multiple = low_end(quotient(current, rating))
-    reached = [row for row in gates.rows if float(row) <= multiple]
-    if not reached:
-        why = Unknown.because(OUTSIDE_METHOD, detail="less than 1.35 times its rating")
-        return Figure(why.joined(current))
-    row = max(reached, key=float)
-    within = unrecorded(0.0, gates.rows[row][column], Unknown.because(
-        OUTSIDE_METHOD, detail="the standard gives the longest time only"))
-    return Figure(within, (gates.reference(row, column),))
-
-
-def _rating_column(rating: Number) -> str | Unknown:
-    if isinstance(rating, float):
-        if 0 < rating <= 30:
-            return "0 to 30"
-        if 35 <= rating <= 60:
-            return "35 to 60"
-    return Unknown.because(OUTSIDE_METHOD, detail="the standard has no gates for this rating")
-
-
 QUANTITIES = (fed_from_both_sides, polarity_suits, devices_in_parallel, device_classes,
               series_ratio, opens_before_those_before_it, conductors_by_device,
-              device_smallest_fault_current,
-              opening_time)
+              device_smallest_fault_current)

@@ -3,23 +3,22 @@
 from __future__ import annotations
 
 import math
-from typing import Final
 
-from garboard.quantities.declaration import cite, quantity
+from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.spans import high_end, low_end, unrecorded
+from garboard.quantities.table import table
 from garboard.values import OUTSIDE_METHOD, Number, Unknown, rounded, smallest
-
-#: 90 pounds of force in N, standard gravity in m/s², and the temperature of a machine's rating.
-MOST_PULL: Final = 90 * 4.4482216152605
-GRAVITY: Final = 9.80665
-RATED_AT: Final = 60.0
 
 
 @quantity("battery.test_pull", dimension="force", needs={"mass": "mass"},
           method="The lesser of 90 pounds and twice its weight",
           citation=cite("33 CFR 183.420(a)", "read"), valid="any battery")
-def test_pull(mass: Number) -> Number:
-    return smallest([MOST_PULL, mass * (2 * GRAVITY)])
+def test_pull(mass: Number) -> Figure:
+    asked, constants = table("battery-pull-33cfr183-420"), table("physical-constants")
+    pounds, weights = asked.read("any", "pounds"), asked.read("any", "weights")
+    pound, gravity = (constants.read(name, "value") for name in ("pound-force", "standard gravity"))
+    return Figure(smallest([pounds.value * pound.value, mass * (weights.value * gravity.value)]),
+                  tuple(cell.row for cell in (pounds, weights, pound, gravity)))
 
 
 @quantity("battery.movement_under_test_pull", dimension="length",
@@ -45,13 +44,14 @@ def movement_under_test_pull(moved: Number, force: Number, needed: Number) -> Nu
                  "less, at least that where it holds at more",
           citation=cite("33 CFR 183.460(b)", "from memory"),
           valid="machines that give less the hotter they are")
-def rated_current_at_60(rated: Number, at: Number) -> Number:
-    if low_end(at) == RATED_AT == high_end(at):
-        return rated
-    low = low_end(rated) if low_end(at) >= RATED_AT else 0.0
-    high = high_end(rated) if high_end(at) <= RATED_AT else math.inf
+def rated_current_at_60(rated: Number, at: Number) -> Figure:
+    wanted, row = table("generator-rating-33cfr183-460").read("alternator or generator", "rated at")
+    if low_end(at) == wanted == high_end(at):
+        return Figure(rated, (row,))
+    low = low_end(rated) if low_end(at) >= wanted else 0.0
+    high = high_end(rated) if high_end(at) <= wanted else math.inf
     why = Unknown.because(OUTSIDE_METHOD, detail="the current at 60 °C is not on record")
-    return unrecorded(low, high, why.joined(rated).joined(at))
+    return Figure(unrecorded(low, high, why.joined(rated).joined(at)), (row,))
 
 
 QUANTITIES = (test_pull, movement_under_test_pull, rated_current_at_60)

@@ -4,31 +4,39 @@ from __future__ import annotations
 
 from typing import Final
 
-from garboard.quantities.declaration import cite, quantity
+from garboard.quantities.declaration import Figure, cite, quantity
+from garboard.quantities.table import table
+from garboard.quantities.topics.heating import adiabatic_limit
 from garboard.values import OUTSIDE_METHOD, Number, Truth, Unknown, largest
 from garboard.values.conductor_size import ConductorSize
 
 _WITHSTAND = cite("IEC 60364-5-54, k = 115 for copper in 70 °C PVC up to 300 mm²", "reprinted")
-#: The constant k in A√s/mm²: the least of the usual insulations, since theirs is not recorded.
-GROUNDING_K: Final = 115.0
-_VALID = "copper, a fault cleared within 5 s; the insulation counts as 70 °C PVC"
+#: The row of k that counts: that of the usual insulation, since theirs is not recorded.
+_INSULATION: Final = "PVC 70 °C"
+_VALID = "copper up to 300 mm², a fault cleared within 5 s; the insulation counts as 70 °C PVC"
 
 
-def _energy(size: ConductorSize) -> float:
-    return (GROUNDING_K * size.area_mm2) ** 2
+def _energy(size: ConductorSize) -> Figure:
+    most = adiabatic_limit("greatest area")
+    if size.area_mm2 > most.value:
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail=size.written))
+    k = table("short-circuit-temperatures-iec60364-5-54").read(_INSULATION, "k of copper")
+    return Figure((k.value * size.area_mm2) ** 2, (k.row, most.row))
 
 
 @quantity("record.grounding_withstand_energy", dimension="let_through",
           needs={"size": "wiring.grounding_conductor.size"},
-          method="k² S² of the grounding conductor", citation=_WITHSTAND, valid=_VALID)
-def grounding_withstand_energy(size: ConductorSize) -> float:
+          method="k² S² of the grounding conductor", citation=_WITHSTAND, valid=_VALID,
+          version="2")
+def grounding_withstand_energy(size: ConductorSize) -> Figure:
     return _energy(size)
 
 
 @quantity("record.bonding_withstand_energy", dimension="let_through",
           needs={"size": "wiring.bonding_conductor.size"},
-          method="k² S² of the bonding conductor", citation=_WITHSTAND, valid=_VALID)
-def bonding_withstand_energy(size: ConductorSize) -> float:
+          method="k² S² of the bonding conductor", citation=_WITHSTAND, valid=_VALID,
+          version="2")
+def bonding_withstand_energy(size: ConductorSize) -> Figure:
     return _energy(size)
 
 

@@ -8,12 +8,11 @@ all insulations of the table, and 250 °C.
 from __future__ import annotations
 
 import math
-from typing import Final
 
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.largest import LargestFaults
 from garboard.quantities.spans import high_end, low_end, unrecorded
-from garboard.quantities.table import table
+from garboard.quantities.table import Cell, table
 from garboard.quantities.topics.faults import STATE, sided
 from garboard.values import (
     OUTSIDE_METHOD,
@@ -29,12 +28,18 @@ from garboard.values.conductor_size import ConductorSize
 
 _ADIABATIC = cite("IEC 60364-5-54 Annex A, k = 226 √ln((234.5 + end)/(234.5 + start))", "reprinted")
 _NODAL = cite("nodal analysis of a resistive network, checked against ngspice", "definition")
-#: End temperatures in °C between which the insulation's own lies, and the longest time in s.
-LOWEST_END: Final = 160.0
-HIGHEST_END: Final = 250.0
-LONGEST: Final = 5.0
-_GREATEST_AREA: Final = 300.0
 _END = Cause(OUTSIDE_METHOD, detail="the end temperature of the insulation is not on record")
+
+
+def adiabatic_limit(name: str) -> Cell:
+    """An end of the range of the adiabatic form."""
+    return table("short-circuit-range-iec60364-5-54").read("insulated", name)
+
+
+def _constants() -> tuple[str, ...]:
+    """The cells that every k of copper is made of."""
+    constants = table("adiabatic-constants-iec60364-5-54")
+    return tuple(constants.reference("copper", column) for column in constants.rows["copper"])
 
 
 def constant_k(start: float, end: float, metal: str = "copper") -> float:
@@ -60,17 +65,20 @@ def largest_fault_current(faults: LargestFaults, conductor: str) -> Figure:
           citation=_ADIABATIC,
           valid="copper up to 300 mm², insulation ratings below 160 °C, up to 5 s")
 def withstand_energy(size: ConductorSize, insulation: Number, copper: bool) -> Figure:
-    if not copper or size.area_mm2 > _GREATEST_AREA:
+    lowest, highest, most_area = map(adiabatic_limit, ("lowest end", "highest end",
+                                                       "greatest area"))
+    if not copper or size.area_mm2 > most_area.value:
         return Figure(Unknown.because(OUTSIDE_METHOD, detail=f"{size.written}, copper: {copper}"))
-    if high_end(insulation) >= LOWEST_END:
+    if high_end(insulation) >= lowest.value:
         return Figure(Unknown.because(
             OUTSIDE_METHOD, detail=f"insulation of {high_end(insulation):g} °C"))
-    least = constant_k(high_end(insulation), LOWEST_END)
-    most = constant_k(low_end(insulation), HIGHEST_END)
+    least = constant_k(high_end(insulation), lowest.value)
+    most = constant_k(low_end(insulation), highest.value)
     causes = (_END, *(insulation.causes if isinstance(insulation, Bounds) else ()))
     return Figure(Bounds(*(((k * size.area_mm2) ** 2) for k in (least, most)),
                          basis=(UNRECORDED,), causes=causes),
-                  remarks=(f"k from {least:.1f} to {most:.1f} A√s/mm²",))
+                  (*_constants(), lowest.row, highest.row, most_area.row),
+                  (f"k from {least:.1f} to {most:.1f} A√s/mm²",))
 
 
 @quantity("conductor.withstand_time", dimension="time",
@@ -78,12 +86,12 @@ def withstand_energy(size: ConductorSize, insulation: Number, copper: bool) -> F
           method="k² S² / I² with the largest fault current through it; at least 5 s where the "
                  "form gives more",
           citation=_ADIABATIC, valid="up to 5 s, after which heat is lost and the form ends")
-def withstand_time(energy: Number, current: Number) -> Number:
-    found = quotient(quotient(energy, current), current)
-    if isinstance(found, Unknown) or high_end(found) <= LONGEST:
-        return found
-    why = Unknown.because(OUTSIDE_METHOD, detail="the adiabatic form ends at 5 s").joined(found)
-    return unrecorded(min(low_end(found), LONGEST), math.inf, why)
+def withstand_time(energy: Number, current: Number) -> Figure:
+    found, longest = quotient(quotient(energy, current), current), adiabatic_limit("longest time")
+    if isinstance(found, Unknown) or high_end(found) <= longest.value:
+        return Figure(found, (longest.row,))
+    why = Unknown.because(OUTSIDE_METHOD, detail="the adiabatic form ends there").joined(found)
+    return Figure(unrecorded(min(low_end(found), longest.value), math.inf, why), (longest.row,))
 
 
 @quantity("conductor.let_through", dimension="let_through", unknowns="passed",
@@ -114,32 +122,41 @@ def let_through(values: tuple[Number, ...] | Unknown, at: tuple[Number, ...] | U
 
 
 @quantity("conductor.let_through_share", dimension="ratio",
-          needs={"passed": "let_through", "withstood": "withstand_energy"},
+          needs={"passed": "let_through", "withstood": "withstand_energy",
+                 "clearing": "clearing_time"}, unknowns="passed", version="2",
           method="Let-through of its protection over the energy it withstands",
           citation=_ADIABATIC, valid="faults cleared within 5 s")
-def let_through_share(passed: Number, withstood: Number) -> Number:
-    return quotient(passed, withstood)
+def let_through_share(passed: Number, withstood: Number, clearing: Number) -> Figure:
+    return within_form(quotient(passed, withstood), clearing)
+
+
+def within_form(found: Number, clearing: Number, rows: tuple[str, ...] = ()) -> Figure:
+    """A figure of the adiabatic form, unless the fault certainly lasts longer than that holds."""
+    longest = adiabatic_limit("longest time")
+    if not isinstance(found, Unknown) and low_end(clearing) > longest.value:
+        found = Unknown.because(OUTSIDE_METHOD, detail="not cleared within the time of the form")
+    return Figure(found, (*rows, longest.row))
 
 
 @quantity("conductor.final_temperature", dimension="temperature",
           needs={"passed": "let_through", "size": "size", "insulation": "insulation",
-                 "copper": "is_copper"},
+                 "copper": "is_copper", "clearing": "clearing_time"}, version="2",
           method="(234.5 + start) exp(I²t / (226² S²)) − 234.5 from the temperature rating of the "
                  "insulation, with the let-through of its protection",
           citation=_ADIABATIC, valid="copper; faults cleared within 5 s")
 def final_temperature(passed: Number, size: ConductorSize, insulation: Number,
-                      copper: bool) -> Number:
+                      copper: bool, clearing: Number) -> Figure:
     if not copper:
-        return Unknown.because(OUTSIDE_METHOD, detail="not of copper")
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail="not of copper"))
     constants = table("adiabatic-constants-iec60364-5-54").rows["copper"]
     scale = (constants["leading"] * size.area_mm2) ** 2
     low, high = (heated(start, energy / scale) for start, energy in (
         (low_end(insulation), low_end(passed)), (high_end(insulation), high_end(passed))))
     if low == high:
-        return low
+        return within_form(low, clearing, _constants())
     parts = [each for each in (passed, insulation) if isinstance(each, Bounds)]
-    return Bounds(low, high, basis=(UNRECORDED,),
-                  causes=tuple(cause for each in parts for cause in each.causes))
+    return within_form(Bounds(low, high, basis=(UNRECORDED,), causes=tuple(
+        cause for each in parts for cause in each.causes)), clearing, _constants())
 
 
 def heated(start: float, exponent: float) -> float:

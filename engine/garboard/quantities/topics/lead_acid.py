@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Final, NamedTuple
+from typing import Final
 
 from garboard.quantities.declaration import Figure, cite, quantity
-from garboard.quantities.table import table
+from garboard.quantities.table import Cell, table
 from garboard.values import OUTSIDE_METHOD, Number, Unknown, quotient
 
 _IEC61660 = cite("IEC 61660-1:1997", "from memory")
@@ -14,17 +14,9 @@ _VALID = ("lead-acid only; a short at the battery's own terminals, no conductor 
           "validated for lithium")
 
 
-class Factor(NamedTuple):
-    """One factor of the standard, and how a derivation names where it was read."""
-
-    value: float
-    row: str
-
-
-def factor(name: str) -> Factor:
+def factor(name: str) -> Cell:
     """A factor of the standard's table."""
-    factors = table("lead-acid-iec61660-1")
-    return Factor(factors.rows["lead-acid"][name], factors.reference("lead-acid", name))
+    return table("lead-acid-iec61660-1").read("lead-acid", name)
 
 
 @quantity("battery.iec61660_emf", dimension="voltage", unknowns="passed",

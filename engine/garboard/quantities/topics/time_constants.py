@@ -21,24 +21,29 @@ from garboard.network import Network
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.item import Item
 from garboard.quantities.spans import high_end, low_end, unrecorded
+from garboard.quantities.table import Cell, table
 from garboard.values import OUTSIDE_METHOD, Number, Unknown, chosen, largest, total
 from garboard.values.conductor_size import ConductorSize
 
-_MU0 = 4e-7 * math.pi
 _CIRCLE = cite("inductance of a circular loop, L = µ0 R (ln(8R/a) - 7/4), F. W. Grover, "
                "Inductance Calculations", "from memory")
+
+
+def magnetic_constant() -> Cell:
+    """The magnetic constant in H/m."""
+    return table("physical-constants").read("magnetic constant", "value")
 
 
 def greatest_inductance(wire: float, area: float) -> float:
     """Inductance in H of a circle of so many metres of wire of so many mm²."""
     radius, thin = wire / (2 * math.pi), math.sqrt(area / math.pi) / 1000
-    return _MU0 * radius * (math.log(8 * radius / thin) - 1.75)
+    return magnetic_constant().value * radius * (math.log(8 * radius / thin) - 1.75)
 
 
 def straight_inductance(wire: float, area: float) -> float:
     """Partial inductance in H of so many metres of straight wire of so many mm²."""
     thin = math.sqrt(area / math.pi) / 1000
-    return _MU0 / (2 * math.pi) * wire * (math.log(2 * wire / thin) - 0.75)
+    return magnetic_constant().value / (2 * math.pi) * wire * (math.log(2 * wire / thin) - 0.75)
 
 
 @quantity("conductor.greatest_inductance", dimension="inductance",
@@ -51,16 +56,17 @@ def straight_inductance(wire: float, area: float) -> float:
           valid="a return as the outgoing conductor or of own runs; a conductor at least twenty "
                 "times as long as it is thick and in no coil; no iron around it")
 def conductor_greatest_inductance(size: ConductorSize, length: Number, ways: str,
-                                  carries: str) -> Number:
+                                  carries: str) -> Figure:
     alone = ways == "own runs" or carries == "negative"
     if not alone and ways != "as outgoing":
-        return Unknown.because(OUTSIDE_METHOD, detail="how long the way back is")
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail="how long the way back is"))
     wire = high_end(length) * (1 if alone else 2)
     if wire < 40 * math.sqrt(size.area_mm2 / math.pi) / 1000 or not math.isfinite(wire):
-        return Unknown.because(OUTSIDE_METHOD, detail="too short for the form")
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail="too short for the form"))
     greatest = (straight_inductance if alone else greatest_inductance)(wire, size.area_mm2)
-    return unrecorded(0.0, greatest, Unknown.because(
-        OUTSIDE_METHOD, detail="how the conductor and its return lie"))
+    return Figure(unrecorded(0.0, greatest, Unknown.because(
+        OUTSIDE_METHOD, detail="how the conductor and its return lie")),
+        (magnetic_constant().row,))
 
 
 @quantity("record.time_constants", kind="opaque",
