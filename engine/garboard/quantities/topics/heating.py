@@ -127,7 +127,10 @@ def let_through(values: tuple[Number, ...] | Unknown, at: tuple[Number, ...] | U
           method="Let-through of its protection over the energy it withstands",
           citation=_ADIABATIC, valid="faults cleared within 5 s")
 def let_through_share(passed: Number, withstood: Number, clearing: Number) -> Figure:
-    return within_form(quotient(passed, withstood), clearing)
+    if isinstance(passed, Unknown):
+        return Figure(passed.joined(withstood) if isinstance(withstood, Unknown) else passed)
+    return within_form(withstood if isinstance(withstood, Unknown)
+                       else quotient(passed, withstood), clearing)
 
 
 def within_form(found: Number, clearing: Number, rows: tuple[str, ...] = ()) -> Figure:
