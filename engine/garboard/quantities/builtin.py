@@ -21,6 +21,8 @@ from garboard.quantities.topics import (
     holders,
     isolation,
     lead_acid,
+    lead_acid_faults,
+    load_cases,
     loads,
     mid_string,
     nominal,
@@ -45,10 +47,10 @@ from garboard.quantities.topics import (
 )
 
 TOPICS = (ampacity, batteries, charging, cold, conductors, derating, devices, faults, federal,
-          grounding, heating, holders, isolation, lead_acid, loads, mid_string, nominal,
-          opening, placement, precharge, protection, ratings, resistances, runs, selectivity,
-          sensing, sharing, smallest_faults, stopping, supply, time_constants, voltages,
-          window, withstand, zones)
+          grounding, heating, holders, isolation, lead_acid, lead_acid_faults, load_cases, loads,
+          mid_string, nominal, opening, placement, precharge, protection, ratings, resistances,
+          runs, selectivity, sensing, sharing, smallest_faults, stopping, supply, time_constants,
+          voltages, window, withstand, zones)
 MANIFEST = Path(__file__).parent / "manifest.json"
 
 

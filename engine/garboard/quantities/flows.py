@@ -76,17 +76,22 @@ class Flows:
         edge = self.network.graph.edges[part]
         return bool(sides[1 if edge.start == node else 0].strings)
 
-    def greatest(self, part: str, loads: Mapping[str, Number] | None = None) -> Number:
-        """The greatest current in a part, whichever loads and sources run; ``loads`` in place."""
+    def greatest(self, part: str, loads: Mapping[str, Number] | None = None,
+                 sources: Mapping[str, Number] | None = None) -> Number:
+        """The greatest current in a part, whichever loads and sources run; others in their place.
+
+        ``loads`` and ``sources`` name all of the record; one that is off has a current of zero.
+        """
         loads = self._loads if loads is None else loads
+        sources = self._sources if sources is None else sources
         sides = self.network.sides(part)
         if sides is None or (sides[0].strings and sides[1].strings):
-            return self._greatest_divided(part, loads)
+            return self._greatest_divided(part, loads, sources)
         if not sides[0].strings and not sides[1].strings:
             return Unknown.because(OUTSIDE_METHOD, detail="no battery reaches it")
         far = sides[1] if sides[0].strings else sides[0]
         return largest([total_at_least(loads[each] for each in far.loads),
-                        total_at_least(self._sources[each] for each in far.sources)])
+                        total_at_least(sources[each] for each in far.sources)])
 
     def _of(self, side: Side, case: Case) -> Iterable[Number]:
         if case == "loads":
@@ -98,11 +103,12 @@ class Flows:
         edge = self.network.graph.edges[part]
         return -1.0 if self.network.polarity(edge.start) == "negative" else 1.0
 
-    def _greatest_divided(self, part: str, loads: Mapping[str, Number]) -> Number:
+    def _greatest_divided(self, part: str, loads: Mapping[str, Number],
+                          sources: Mapping[str, Number]) -> Number:
         """All loads and sources that drive a current one way, and all that drive it the other."""
         forwards, backwards = [], []
         for case, sign in (("loads", 1.0), ("sources", -1.0)):
-            amounts = loads if case == "loads" else self._sources
+            amounts = loads if case == "loads" else sources
             for identity in self._connected(part, amounts):
                 share = self._share(part, identity) * sign
                 if isinstance(share, Unknown):
@@ -143,11 +149,12 @@ class Working:
     def __init__(self, *states: Flows) -> None:
         self.states = states
 
-    def greatest(self, part: str, loads: Mapping[str, Number] | None = None) -> Number:
+    def greatest(self, part: str, loads: Mapping[str, Number] | None = None,
+                 sources: Mapping[str, Number] | None = None) -> Number:
         """The greatest current in a part in either state."""
         closed, *others = self.states
-        return largest([closed.greatest(part, loads),
-                        *(each.greatest(part, loads) for each in others if each.reaches(part))])
+        return largest([closed.greatest(part, loads, sources), *(
+            each.greatest(part, loads, sources) for each in others if each.reaches(part))])
 
 
 def _at_least_part(share: Number, amount: Number) -> Number:

@@ -8,7 +8,7 @@ from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.table import Cell, table
 from garboard.values import OUTSIDE_METHOD, Number, Unknown, quotient
 
-_IEC61660 = cite("IEC 61660-1:1997", "from memory")
+IEC61660 = cite("IEC 61660-1:1997", "from memory")
 LEAD_ACID: Final = ("AGM", "gel", "flooded", "lead-carbon")
 _VALID = ("lead-acid only; a short at the battery's own terminals, no conductor counted; not "
           "validated for lithium")
@@ -23,7 +23,7 @@ def factor(name: str) -> Cell:
           needs={"chemistry": "chemistry", "stated": "open_circuit_voltage_max",
                  "cells": "cells_in_series"},
           method="Open-circuit voltage as recorded, else 1.05 times 2.0 V per cell",
-          citation=_IEC61660, valid=_VALID)
+          citation=IEC61660, valid=_VALID)
 def iec61660_emf(chemistry: str | Unknown, stated: Number, cells: int | Unknown) -> Figure:
     outside = _outside(chemistry)
     if outside is not None:
@@ -39,7 +39,7 @@ def iec61660_emf(chemistry: str | Unknown, stated: Number, cells: int | Unknown)
 @quantity("battery.peak_fault_current", dimension="current",
           needs={"emf": "iec61660_emf", "resistance": "source_resistance"},
           method="E / (0.9 R) with R the source resistance: the peak of the short-circuit current",
-          citation=_IEC61660, valid=_VALID)
+          citation=IEC61660, valid=_VALID)
 def peak_fault_current(emf: Number, resistance: Number) -> Figure:
     share = factor("peak_resistance")
     return Figure(quotient(emf, resistance * share.value), (share.row,))
@@ -49,7 +49,7 @@ def peak_fault_current(emf: Number, resistance: Number) -> Figure:
           needs={"emf": "iec61660_emf", "resistance": "source_resistance"},
           method="0.95 E / (0.9 R + 0.1 R) with R the source resistance: the current after a "
                  "second",
-          citation=_IEC61660, valid=_VALID)
+          citation=IEC61660, valid=_VALID)
 def one_second_fault_current(emf: Number, resistance: Number) -> Figure:
     driven, first, more = map(factor, ("second_emf", "peak_resistance", "second_resistance"))
     return Figure(quotient(emf * driven.value, resistance * (first.value + more.value)),
