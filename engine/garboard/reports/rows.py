@@ -10,6 +10,7 @@ from typing import Any
 from garboard.reports.figures import figures_of
 from garboard.reports.groups import OfRule, by_missing
 from garboard.reports.harmless import harmless, harmless_name
+from garboard.reports.memory import memory_of, memory_words
 from garboard.reports.names import Names
 from garboard.reports.reasons import because, flag_words, why_not
 from garboard.reports.summary import pack_name
@@ -78,11 +79,16 @@ def finding_rows(trail: Trail, system: System) -> Iterator[FindingRow]:
             pack=pack_name(pack), rule=harmless_name(rule["id"]), title=harmless(rule["title"]),
             item=names.item(finding), place=names.place(finding).removeprefix(", in "),
             found=_found(trail, finding, system), because=_because(names, group, finding),
-            remark="; ".join(flag_words(group, flag, [finding]) for flag in FLAGS
-                             if flag in finding["flags"]),
+            remark=_remark(trail, group, finding),
             dispensation=harmless_name(finding.get("dispensation") or ""),
             work=harmless(rule["recommendation"]) if finding["outcome"] == FAILED else "",
             source=_source(rule["citation"]))
+
+
+def _remark(trail: Trail, group: OfRule, finding: Finding) -> str:
+    said = [flag_words(group, flag, [finding]) for flag in FLAGS if flag in finding["flags"]]
+    memory = memory_words(trail, [finding])
+    return "; ".join([*said, memory] if memory else said)
 
 
 def _found(trail: Trail, finding: Finding, system: System) -> str:
@@ -124,7 +130,12 @@ def figure_rows(trail: Trail, system: System) -> Iterator[FigureRow]:
                 format_value(value, each["dimension"], system)),
             least=least, most=most, nominal=nominal, unit=each["unit"] or "",
             method=harmless(known["method"]) if known else "",
-            source=method_source_words(known["citation"]) if known else "")
+            source=_method_source(trail, key, known["citation"]) if known else "")
+
+
+def _method_source(trail: Trail, key: str, citation: dict[str, Any]) -> str:
+    memory = memory_of(trail, [key])
+    return "; ".join([method_source_words(citation), *filter(None, [memory])])
 
 
 def _numbers(value: object) -> tuple[float | None, float | None, float | None]:

@@ -11,6 +11,7 @@ from garboard.reports.figures import figures_of
 from garboard.reports.groups import OfRule, by_rule
 from garboard.reports.harmless import harmless, harmless_name
 from garboard.reports.many import MOST, and_more, named
+from garboard.reports.memory import memory_words
 from garboard.reports.names import rule_words
 from garboard.reports.sheet import cells
 from garboard.reports.summary import pack_name
@@ -63,6 +64,9 @@ def _rule(page: Page, group: OfRule) -> None:
         sheet.field("", standing_words(rule["citation"]), _INDENT)
     for label, text in _workings(page.trail, group):
         sheet.field(label, text, _INDENT)
+    memory = memory_words(page.trail, group.findings)
+    if memory:
+        sheet.field("Mind", memory, _INDENT)
     if rule.get("left_to_a_person"):
         sheet.field("Not covered", harmless(rule["left_to_a_person"]), _INDENT)
     sheet.field("Rule", f"{harmless_name(rule['id'])} of {pack_name(group.pack)}", _INDENT,

@@ -6,6 +6,7 @@ from garboard.reports.counts import plural, share
 from garboard.reports.figures import spare_words
 from garboard.reports.groups import OfRule, by_rule
 from garboard.reports.many import MOST, and_more, named
+from garboard.reports.memory import memory_words
 from garboard.reports.reasons import flag_words, irregularity_words, warning_words, why_not
 from garboard.reports.summary import pack_name
 from garboard.reports.terminal.page import MARKS, STYLES, Page
@@ -30,6 +31,10 @@ def passed(page: Page) -> None:
             if flagged:
                 said = f"{_which(page, group, flagged)}{flag_words(group, flag, flagged)}"
                 page.sheet.bullet("!", said, 4)
+        behind = [each for each in group.findings if memory_words(page.trail, [each])]
+        if behind:
+            page.sheet.bullet("!", f"{_which(page, group, behind)}"
+                                   f"{memory_words(page.trail, behind)}", 4)
 
 
 def _spare(page: Page, finding: Finding) -> str:

@@ -6,6 +6,7 @@ from garboard.reports.counts import plural, share
 from garboard.reports.groups import OfRule, by_missing, by_rule
 from garboard.reports.harmless import harmless
 from garboard.reports.many import MOST, and_more, named
+from garboard.reports.memory import memory_words
 from garboard.reports.reasons import because, no_fact_words, standing, weight
 from garboard.reports.terminal.failed import figure_rows, show_rows
 from garboard.reports.terminal.page import MARKS, Page
@@ -41,6 +42,9 @@ def _rule(page: Page, group: OfRule) -> None:
     if len(missing) > MOST:
         left = sum(len(findings) for _, findings in missing[MOST:])
         sheet.bullet("•", and_more(left, "that wait for other facts"), 2)
+    memory = memory_words(page.trail, group.findings)
+    if memory:
+        sheet.bullet("!", memory, 4)
     if group.rule.get("left_to_a_person"):
         sheet.bullet("!", f"left to a person: {harmless(group.rule['left_to_a_person'])}", 4)
 

@@ -11,6 +11,7 @@ from garboard.reports.counts import plural
 from garboard.reports.figures import figures_of
 from garboard.reports.groups import by_missing
 from garboard.reports.harmless import harmless, harmless_name
+from garboard.reports.memory import memory_words
 from garboard.reports.names import Names, limits_in, rule_words
 from garboard.reports.reasons import because
 from garboard.reports.sheet import Sheet
@@ -174,6 +175,9 @@ class _Working:
                 self._sheet.bullet("-", harmless(remark), _STEP)
         for path in self._missing:
             self._sheet.bullet("?", f"{self._names.fact(path)}: not recorded")
+        memory = memory_words(self._trail, [self._finding])
+        if memory:
+            self._sheet.bullet("!", memory)
 
     def _figure(self, each: Figure, depth: int) -> None:
         indent = _STEP * min(depth, _DEEPEST)

@@ -12,6 +12,7 @@ from garboard.reports.harmless import harmless, harmless_name
 from garboard.reports.html.book import Book
 from garboard.reports.html.drawing.limit_bar import limit_bar
 from garboard.reports.html.views.things import Things
+from garboard.reports.memory import memory_words
 from garboard.reports.names import rule_words
 from garboard.reports.reasons import because, flag_words, why_not
 from garboard.reports.summary import pack_name
@@ -64,7 +65,8 @@ class FindingsByPlace:
         rule = group.rule
         card = {"severity": group.severity, "outcome": outcome, "count": len(findings),
                 "title": self._book.title_of(rule, group.pack), "rows": [],
-                "rule": harmless_name(rule["id"]), "pack": pack_name(group.pack)}
+                "rule": harmless_name(rule["id"]), "pack": pack_name(group.pack),
+                "memory": memory_words(self._book.trail, findings)}
         if outcome == FAILED:
             card["rows"] = self._failed_rows(findings)
             card |= self._texts(group, findings)
