@@ -79,13 +79,14 @@ def test_a_folder_that_cannot_be_made(tmp_path: Path) -> None:
 # work --------------------------------------------------------------------------------------------
 SHIPPED = Path("small-craft-lithium")
 ON_PATH = "device.on_path_of_a_battery=yes"
+DECLARED = ("device.undeclared_machine_current=0 A", "device.undeclared_charger_current=0 A")
 OWN = "battery.own_device."
 WORKED = [
-    ("breaking-capacity", (ON_PATH, "device.breaking_capacity=20 kA",
+    ("breaking-capacity", (ON_PATH, "device.breaking_capacity=20 kA", *DECLARED,
                            "device.prospective_current=20 kA"), PASSED),
-    ("breaking-capacity", (ON_PATH, "device.breaking_capacity=20 kA",
+    ("breaking-capacity", (ON_PATH, "device.breaking_capacity=20 kA", *DECLARED,
                            "device.prospective_current=20.1 kA"), FAILED),
-    ("breaking-capacity", (ON_PATH, "device.breaking_capacity=20 kA",
+    ("breaking-capacity", (ON_PATH, "device.breaking_capacity=20 kA", *DECLARED,
                            "device.prospective_current=19 kA .. 21 kA"), NOT_ASSESSED),
     ("breaking-capacity", (ON_PATH, "device.breaking_capacity=20 kA"), NOT_ASSESSED),
     ("breaking-capacity", ("device.on_path_of_a_battery=no",), "not applicable"),
@@ -95,11 +96,13 @@ WORKED = [
                             "battery.unprotected_zone_sheathed=no"), PASSED),
     ("own-device-in-parallel", ("battery.is_paralleled=yes", "battery.own_device=none"), FAILED),
     ("own-device-in-parallel", ("battery.is_paralleled=yes", f"{OWN}breaking_capacity=20 kA",
-                                f"{OWN}prospective_current=10 kA"), PASSED),
+                                f"{OWN}prospective_current=10 kA",
+                                f"{OWN}undeclared_machine_current=1 kA",
+                                f"{OWN}undeclared_charger_current=0 A"), PASSED),
     ("bus-carries-devices", ("bus.rating=100 A", "bus.runs[0].devices[0].rating=90 A",
                              "bus.runs[1].devices[1].rating=95 A"), NOT_ASSESSED),
-    ("bus-carries-devices", ("bus.rating=100 A", "bus.runs[0].devices[0].rating=90 A",
-                             "bus.runs[1].devices=none"), PASSED),
+    ("bus-carries-devices", ("bus.rating=100 A", "bus.current_let_by_devices=95 A",
+                             "bus.runs[0].devices[0].rating=90 A"), PASSED),
     ("breaker-both-ways", ("device.kind=breaker", "device.run.use=charging",
                            "device.polarity_sensitive=not known"), NOT_ASSESSED),
     ("crew-instructed", ("wiring.crew_instructed=yes",), PASSED),

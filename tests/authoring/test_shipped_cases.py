@@ -19,8 +19,8 @@ COUNTS = {
     "insurer-standard-example": 32,
     "lithium-scope-500wh": 7,
     "lithium-scope-600wh": 7,
-    "small-craft-dc": 210,
-    "small-craft-lithium": 483,
+    "small-craft-dc": 215,
+    "small-craft-lithium": 512,
     "teaching-first-steps": 69,
     "us-federal-33cfr183": 213,
 }

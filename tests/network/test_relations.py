@@ -31,8 +31,10 @@ FACTS = {
 LISTS = {
     "places": [{"id": "locker"}, {"id": "hold"}],
     "management_systems": [
-        {"id": "bms-1", "outputs": [{"name": "charge", "stops": ["source-a"]}]},
-        {"id": "bms-2", "outputs": [{"name": "load", "stops": ["load-a"]}]}],
+        {"id": "bms-1", "outputs": [{"name": "charge", "stops": ["source-a"],
+                                     "acts_on": "charging must stop"}]},
+        {"id": "bms-2", "outputs": [{"name": "load", "stops": ["load-a", "source-a"],
+                                     "acts_on": "discharging must stop"}]}],
 }
 EXPECTED = {
     "pack-1": {"place": "locker", "managed_by": "bms-1", "string": "string-pack-1",
@@ -114,6 +116,10 @@ UNKNOWN = {
         {"management_systems": [{"id": "bms-1", "outputs": [{"name": "charge"}]},
                                 {"id": "bms-2", "outputs": []}]},
         "source-a", "stopped_by", ("bms-1.outputs[0].stops",)),
+    "what makes an output act": (
+        {"management_systems": [{"id": "bms-1", "outputs": [
+            {"name": "charge", "stops": ["source-a"]}]}, {"id": "bms-2", "outputs": []}]},
+        "source-a", "stopped_by", ("bms-1.outputs[0].acts_on",)),
     "the outputs of a system": (
         {"management_systems": [{"id": "bms-1"}, {"id": "bms-2", "outputs": []}]},
         "source-a", "stopped_by", ("bms-1.outputs",)),

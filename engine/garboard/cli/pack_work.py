@@ -13,9 +13,12 @@ EPILOG = """\b
 Examples:
   garboard pack work small-craft-lithium breaking-capacity \\
       --given device.on_path_of_a_battery=yes --given "device.breaking_capacity=20 kA" \\
-      --given "device.prospective_current=26.59 kA .. 31.10 kA"
+      --given "device.prospective_current=26.59 kA .. 31.10 kA" \\
+      --given "device.undeclared_machine_current=0 A .. 110 A" \\
+      --given "device.undeclared_charger_current=0 A"
   garboard pack work small-craft-lithium bus-carries-devices \\
-      --given "bus.rating=100 A" --given "bus.runs[0].devices[0].rating=125 A"
+      --given "bus.rating=100 A" --given "bus.current_let_by_devices=125 A" \\
+      --given "bus.runs[0].devices[0].rating=125 A"
   garboard pack work small-craft-lithium breaking-capacity --record launch.yaml --item f1
 
 \b

@@ -127,7 +127,7 @@ def _polarity_contradicts(record: Record, layout: Layout) -> Iterator[Irregulari
         if {said, found} == {"positive", "negative"}:
             yield Irregularity("polarity-contradicts", (bus.id,), (
                 f"the bus {bus.id} is recorded as {said}, and the runs at it lead to the {found} "
-                "side; rules on buses of one side go by what is recorded"))
+                "side; rules on buses of one side go by what the runs lead to"))
 
 
 def _voltage_contradicts(record: Record, strings: tuple[String, ...]) -> Iterator[Irregularity]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
 
+from garboard.network.around import Around, find_around
 from garboard.network.banks import Bank
 from garboard.network.feeds import Feed, Feeds, protecting
 from garboard.network.graph import Graph
@@ -154,6 +155,15 @@ class Network:
         batteries = {node for edge in self.layout.batteries for node in (edge.start, edge.end)}
         return frozenset(node for node in self.graph.nodes if node in batteries
                          or node.endswith((".positive", ".negative")))
+
+    def around(self, node: str) -> Around:
+        """What lies around a node before any protective device, switches closed."""
+        return find_around(node, self.layout, self._ways, self.load_terminals)
+
+    @cached_property
+    def load_terminals(self) -> dict[str, str]:
+        """The loads by their positive terminal."""
+        return {self.layout.positive(load.id): load.id for load in listed(self._record, "load")}
 
     def feeds(self, conductor: str) -> tuple[Feed, Feed]:
         """How a conductor is fed at its ``from`` and at its ``to`` end."""

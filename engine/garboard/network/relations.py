@@ -18,7 +18,8 @@ from garboard.network.related import (
     recorded,
     unless,
 )
-from garboard.record import SUBJECTS, Record
+from garboard.record import SUBJECTS, Record, Thing
+from garboard.values import OUTSIDE_METHOD, Truth, Unknown
 
 if TYPE_CHECKING:
     from garboard.network.network import Network
@@ -34,6 +35,24 @@ _INVERSE: Final = {
     ("place", "devices"): ("device", "place"),
 }
 _PARTS: Final = {"conductors": "conductor", "devices": "device", "switches": "switch"}
+
+
+#: What makes an output act that stops a charging source: not that discharging must stop.
+_STOPPING: Final = ("charging must stop", "both")
+
+
+def _stops(output: Thing, source: str) -> Truth:
+    """Whether an output of a management system stops a charging source when charging must stop."""
+    named = recorded(output, "stops")
+    if isinstance(named, Unknown):
+        return named
+    if not (isinstance(named, tuple) and source in named):
+        return False
+    acts_on = recorded(output, "acts_on")
+    if isinstance(acts_on, Unknown):
+        return acts_on
+    return acts_on in _STOPPING or (acts_on == "alarm" and Unknown.because(
+        OUTSIDE_METHOD, f"{output.id}.acts_on", "which alarms make its output act"))
 
 
 class Relations:
@@ -121,8 +140,8 @@ class Relations:
             if outputs is None:
                 unknown.append(recorded(system, "outputs"))
                 continue
-            stops = [recorded(output, "stops") for output in outputs]
+            stops = [_stops(output, source) for output in outputs]
             unknown += stops
-            if any(isinstance(each, tuple) and source in each for each in stops):
+            if any(each is True for each in stops):
                 found.append(system.id)
         return unless(joined(unknown), lambda: tuple(found))

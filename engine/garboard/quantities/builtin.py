@@ -9,9 +9,11 @@ from garboard.quantities.declaration import Quantity
 from garboard.quantities.topics import (
     ampacity,
     batteries,
+    buses,
     charging,
     cold,
     conductors,
+    contributions,
     derating,
     devices,
     faults,
@@ -46,8 +48,9 @@ from garboard.quantities.topics import (
     zones,
 )
 
-TOPICS = (ampacity, batteries, charging, cold, conductors, derating, devices, faults, federal,
-          grounding, heating, holders, isolation, lead_acid, lead_acid_faults, load_cases, loads,
+TOPICS = (ampacity, batteries, buses, charging, cold, conductors, contributions, derating,
+          devices, faults, federal, grounding, heating, holders, isolation, lead_acid,
+          lead_acid_faults, load_cases, loads,
           mid_string, nominal, opening, placement, precharge, protection, ratings, resistances,
           runs, selectivity, sensing, sharing, smallest_faults, stopping, supply, time_constants,
           voltages, window, withstand, zones)

@@ -23,13 +23,14 @@ class LargestFaults:
 
     ``circuit`` holds an unrecorded resistance as at least zero; ``contacts`` are the ids of the
     devices and switches without one. ``left_out``: charging sources and motors that declare no
-    contribution.
+    contribution. ``untraced``: why a battery is in none of the circuits, if one is; wherever it is
+    joined, it adds to a fault, so that every current is at least what is found without it.
     """
 
     def __init__(self, network: Network, circuit: Circuit, contacts: tuple[str, ...],
-                 left_out: tuple[str, ...] = ()) -> None:
+                 left_out: tuple[str, ...] = (), untraced: Unknown | None = None) -> None:
         self._network, self._circuit, self._contacts = network, circuit, frozenset(contacts)
-        self.left_out = left_out
+        self.left_out, self._untraced = left_out, untraced
 
     @cached_property
     def _without_contacts(self) -> Circuit:
@@ -37,6 +38,9 @@ class LargestFaults:
 
     def fault_current(self, node: str) -> Number:
         """Current in A of a short at a node."""
+        return self._opened(self._traced_current(node))
+
+    def _traced_current(self, node: str) -> Number:
         found = self._circuit.fault_current(node)
         if not self._contacts or isinstance(found, float):
             return found
@@ -44,6 +48,17 @@ class LargestFaults:
 
     def through(self, part: str, *, own_resistance: bool) -> SidedCurrent:
         """The larger of the currents in A through a part for a short at either of its ends."""
+        found = self._traced_through(part, own_resistance=own_resistance)
+        if self._untraced is None:
+            return found
+        return SidedCurrent(self._opened(found.value), found.side, found.at_from, found.at_to)
+
+    def _opened(self, current: Number) -> Number:
+        if self._untraced is None or isinstance(current, Unknown):
+            return current
+        return unrecorded(low_end(current), math.inf, self._untraced)
+
+    def _traced_through(self, part: str, *, own_resistance: bool) -> SidedCurrent:
         found = self._circuit.device_current(part, own_resistance=own_resistance)
         if not self._contacts or isinstance(found.value, float):
             return found

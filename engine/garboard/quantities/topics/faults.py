@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from functools import reduce
 from typing import Final
 
 from garboard.network import Circuit, Network, SidedCurrent
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.largest import LargestFaults, contacts_of
-from garboard.values import Number, Unknown, format_value
+from garboard.values import NOT_RECORDED, Number, Unknown, format_value
 
 Ids = tuple[str, ...]
 Numbers = tuple[Number, ...]
@@ -96,16 +97,28 @@ def largest_fault_circuit(
           needs={"network": "network", "circuit": "largest_fault_circuit",
                  "devices": "devices.least_resistance", "device_ids": "devices.id",
                  "switches": "switches.least_resistance", "switch_ids": "switches.id",
-                 "left_out": "undeclared_contributions"},
+                 "left_out": "undeclared_contributions", "batteries": "batteries.id"},
           method="The circuit of the largest fault, a device or switch without a resistance on "
                  "record having none; where one of no resistance would draw current away from the "
                  "place asked about, the greatest current over all resistances it may have",
-          citation=_NODAL, valid=STATE)
+          citation=_NODAL, version="2",
+          valid=f"{STATE}; a battery to which no run leads could be joined anywhere, so that it "
+                "leaves every current open upwards")
 def largest_faults(network: Network, circuit: Circuit, devices: Numbers, device_ids: Ids,
-                   switches: Numbers, switch_ids: Ids, left_out: Ids) -> LargestFaults:
+                   switches: Numbers, switch_ids: Ids, left_out: Ids,
+                   batteries: Ids) -> LargestFaults:
     contacts = contacts_of({**dict(zip(device_ids, devices, strict=True)),
                             **dict(zip(switch_ids, switches, strict=True))})
-    return LargestFaults(network, circuit, contacts, left_out)
+    return LargestFaults(network, circuit, contacts, left_out, _untraced(network, batteries))
+
+
+def _untraced(network: Network, batteries: Ids) -> Unknown | None:
+    """Why batteries are in no circuit: no run leads to their positive terminal."""
+    missing = [network.layout.positive(each) for each in batteries
+               if network.layout.positive(each) not in network.layout.traced]
+    unknown = [Unknown.because(NOT_RECORDED, "runs", f"no run leads to {each}")
+               for each in missing]
+    return reduce(Unknown.joined, unknown) if unknown else None
 
 
 @quantity("device.prospective_current", dimension="current",

@@ -8,6 +8,7 @@ from typing import Final, cast
 from garboard.network import Feed, Network
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.values import (
+    CONFLICT,
     OUTSIDE_METHOD,
     Number,
     Truth,
@@ -128,19 +129,24 @@ def load_kinds(ids: tuple[str, ...] | Unknown, kinds: tuple[str | Unknown, ...] 
 @quantity("run.cranks_an_engine", kind="truth", unknowns="passed",
           needs={"network": "network", "run": "id", "stated": "starts_engine",
                  "kinds": "record.load_kinds"},
-          method="As recorded; else not where it ends at a charging source; else whether the load "
+          method="As recorded, unless the load at its end is something else than a cranking "
+                 "motor; else not where it ends at a charging source; else whether the load "
                  "at its end is a cranking motor; else not where no load aboard is one",
           citation=_DEFINITION, valid="every load aboard on record", version="2")
 def cranks_an_engine(network: Network, run: str, stated: Truth,
                      kinds: Mapping[str, str | Unknown] | Unknown) -> Truth:
-    if not isinstance(stated, Unknown):
-        return stated
     ends = network.layout.ends[run]
+    here = [] if isinstance(kinds, Unknown) else [
+        kind for load, kind in kinds.items() if network.layout.positive(load) in ends]
+    if not isinstance(stated, Unknown):
+        other = not any(isinstance(kind, Unknown) or kind == CRANKING for kind in here)
+        return Unknown.because(CONFLICT, f"{run}.starts_engine", (
+            f"{run} is said to start an engine, and feeds a {here[0]}"
+            )) if stated and here and other else stated
     if any(edge.end in ends for edge in network.layout.injectors):
         return False
     if isinstance(kinds, Unknown):
         return stated.joined(kinds)
-    here = [kind for load, kind in kinds.items() if network.layout.positive(load) in ends]
     asked = here or [*kinds.values()]
     for kind in asked:
         if isinstance(kind, Unknown):

@@ -23,6 +23,30 @@ def carries(network: Network, run: str) -> str:
     return network.carries(run)
 
 
+@quantity("run.ends_at_a_battery", kind="truth", needs={"network": "network", "run": "id"},
+          method="It leads to a terminal of a battery, whatever its use is said to be",
+          citation=_DEFINITION, valid="any run")
+def ends_at_a_battery(network: Network, run: str) -> bool:
+    terminals = {node for edge in network.layout.batteries for node in (edge.start, edge.end)}
+    return not terminals.isdisjoint(network.layout.ends[run])
+
+
+@quantity("run.ends_at_a_load", kind="truth", needs={"network": "network", "run": "id"},
+          method="It leads to the positive terminal of a load, whatever its use is said to be",
+          citation=_DEFINITION, valid="any run")
+def ends_at_a_load(network: Network, run: str) -> bool:
+    return any(end in network.load_terminals for end in network.layout.ends[run])
+
+
+@quantity("run.ends_at_a_source", kind="truth", needs={"network": "network", "run": "id"},
+          method="It leads to the positive terminal of a charging source, whatever its use is said "
+                 "to be",
+          citation=_DEFINITION, valid="any run")
+def ends_at_a_source(network: Network, run: str) -> bool:
+    ends = network.layout.ends[run]
+    return any(edge.end in ends for edge in network.layout.injectors)
+
+
 @quantity("run.return_is_traced", kind="truth", needs={"network": "network", "run": "id"},
           method="It leads to the positive terminal of a battery, source or load whose negative "
                  "terminal is traced in runs of its own",
@@ -91,4 +115,5 @@ def return_cold_resistance(stated: Number, found_at: Number, size: ConductorSize
     return Figure(at_20 * copper_at(temperature), copper().rows)
 
 
-QUANTITIES = (carries, return_is_traced, returns, outgoing_length, return_cold_resistance)
+QUANTITIES = (carries, ends_at_a_battery, ends_at_a_load, ends_at_a_source, return_is_traced,
+              returns, outgoing_length, return_cold_resistance)

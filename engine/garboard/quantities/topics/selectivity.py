@@ -42,6 +42,19 @@ def let_through_share_of_those_before(network: Network, device: str, passed: Num
                   remarks=(f"before it: {', '.join(before)}",))
 
 
+@quantity("device.energies_are_on_record", kind="truth", unknowns="passed",
+          needs={"network": "network", "device": "id", "passed": "let_through",
+                 "melting": "record.melting_energies"},
+          method="Its let-through, and the energy that melts every device next before it, are on "
+                 "record",
+          citation=_DEFINITION, valid="any device")
+def energies_are_on_record(network: Network, device: str, passed: Number,
+                           melting: Mapping[str, Number]) -> bool:
+    before = network.before(device)
+    return bool(before) and not any(
+        isinstance(each, Unknown) for each in (passed, *(melting[of] for of in before or ())))
+
+
 @quantity("device.opens_first_by_energy", kind="truth",
           needs={"share": "let_through_share_of_those_before"},
           method="It lets through less than would melt any device next before it",
@@ -51,4 +64,5 @@ def opens_first_by_energy(share: Number) -> Truth:
     return verdict
 
 
-QUANTITIES = (melting_energies, let_through_share_of_those_before, opens_first_by_energy)
+QUANTITIES = (melting_energies, let_through_share_of_those_before,
+              energies_are_on_record, opens_first_by_energy)

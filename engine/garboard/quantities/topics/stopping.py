@@ -77,11 +77,16 @@ def stopped_by_all(source: str, lithium: tuple[Truth, ...],
                  "lost supply too; none at all is no",
           citation=_PRACTICE, valid=_OUTPUTS, version="2")
 def stop_is_fail_safe(source: str, outputs: tuple[Any, ...]) -> Truth:
-    verdict: Truth = any_of(_stops(output, source) for output in outputs)
-    for output in outputs:
-        stops = _stops(output, source)
-        verdict = verdict & ((stops ^ True) | output["fail_safe"])
-    return verdict
+    return _every_stop(source, outputs, "fail_safe")
+
+
+@quantity("source.stops_before_disconnect", kind="truth",
+          needs={"source": "id", "outputs": "record.management_systems.outputs"},
+          method="Every output that stops it when charging must stop does so before its management "
+                 "system disconnects; none at all is no",
+          citation=_PRACTICE, valid=_OUTPUTS)
+def stops_before_disconnect(source: str, outputs: tuple[Any, ...]) -> Truth:
+    return _every_stop(source, outputs, "before_disconnect")
 
 
 @quantity("source.longest_stop_time", dimension="time",
@@ -181,6 +186,14 @@ def rated_for_its_place(rated: Number, hottest: Number) -> Truth:
     return verdict
 
 
+def _every_stop(source: str, outputs: tuple[Any, ...], fact: str) -> Truth:
+    """Whether an output stops a source, and a fact holds of every one that does."""
+    verdict: Truth = any_of(_stops(output, source) for output in outputs)
+    for output in outputs:
+        verdict = verdict & ((_stops(output, source) ^ True) | output[fact])
+    return verdict
+
+
 def _stops(output: Item | Unknown | Mapping[str, Any], source: str) -> Truth:
     """Whether an output stops a source when charging must stop."""
     if isinstance(output, Unknown):
@@ -194,6 +207,7 @@ def _stops(output: Item | Unknown | Mapping[str, Any], source: str) -> Truth:
     return named & (word in ("charging must stop", "both"))
 
 
-QUANTITIES = (can_be_stopped, stops_by_source, stopped_by_all, stop_is_fail_safe, longest_stop_time,
+QUANTITIES = (can_be_stopped, stops_by_source, stopped_by_all, stop_is_fail_safe,
+              stops_before_disconnect, longest_stop_time,
               least_warning_time, load_dump_voltage, load_dump_time, duty_share,
               rated_for_its_place)
