@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from garboard.network import Network
+from garboard.network.sides import Side
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.values import NOT_RECORDED, OUTSIDE_METHOD, Number, Unknown, largest, total
 
@@ -35,7 +36,8 @@ def bus_is_fed_without_a_device(network: Network, bus: str) -> Figure:
 @quantity("bus.current_let_by_devices", dimension="current",
           needs={"network": "network", "bus": "id", "ratings": "record.device_ratings"},
           method="The largest rating of a device in a run at it. Where a battery feeds it past no "
-                 "device, what all devices around it let pass to loads and other batteries, added",
+                 "device, what all devices around it let pass to loads, or from charging sources, "
+                 "added, whichever is more",
           citation=_PRACTICE,
           valid="buses with a device in a run; where a battery and a load are joined to it past "
                 "no device, nothing limits what flows over it")
@@ -49,18 +51,20 @@ def current_let_by_devices(network: Network, bus: str, ratings: Mapping[str, Num
     if around.loads:
         return Figure(Unknown.because(OUTSIDE_METHOD, detail=(
             f"no device between {around.batteries[0]} and {around.loads[0]} limits it")))
-    passing = [each for each, starts_here in around.devices
-               if _leads_to_takers(network, each, starts_here)]
-    return Figure(largest([total([ratings[each] for each in passing] or [0.0]),
-                           *(ratings[each] for each in own)]),
-                  remarks=(f"added: {', '.join(passing[:20]) or 'none'}",))
+    beyond = {each: _beyond(network, each, starts_here) for each, starts_here in around.devices}
+    taking = [each for each, side in beyond.items() if side is None or side.loads]
+    giving = [each for each, side in beyond.items() if side is None or side.sources]
+    return Figure(largest([*(total([ratings[each] for each in group])
+                             for group in (taking, giving) if group),
+                           *(ratings[each] for each in own), 0.0]),
+                  remarks=(f"to loads: {', '.join(taking[:20]) or 'none'}",
+                           f"from sources: {', '.join(giving[:20]) or 'none'}"))
 
 
-def _leads_to_takers(network: Network, device: str, starts_here: bool) -> bool:
-    """Whether beyond a device is more than charging sources, as far as can be told."""
+def _beyond(network: Network, device: str, starts_here: bool) -> Side | None:
+    """What stands beyond a device; ``None`` where it is part of a ring."""
     sides = network.sides(device)
-    beyond = None if sides is None else sides[1 if starts_here else 0]
-    return beyond is None or bool(beyond.loads or beyond.strings)
+    return None if sides is None else sides[1 if starts_here else 0]
 
 
 QUANTITIES = (bus_carries, bus_is_fed_without_a_device, current_let_by_devices)
