@@ -11,7 +11,9 @@ from typing import Any
 
 import pytest
 
+from assembly.test_missing_plugins import PACK
 from garboard.assembly import Plugins, Workshop, load_plugins
+from garboard.errors import PackRefused
 from garboard.hooks import manifest_of
 from garboard.quantities import Quantity, cite, quantity
 
@@ -86,6 +88,7 @@ def test_a_plugin_loads_with_its_name_version_and_digest(shelf: Shelf) -> None:
 
 REFUSED: list[tuple[str, dict[str, dict[str, str]], str, dict[str, Any], str]] = [
     ("does not load", GOOD, "raise RuntimeError('broken')", {}, "plugin-does-not-load"),
+    ("leaves the program as it loads", GOOD, "raise SystemExit(0)", {}, "plugin-does-not-load"),
     ("imports what is not there", GOOD, "import no_such_module_at_all", {},
      "plugin-does-not-load"),
     ("another interface", GOOD, "", {"api": 7}, "plugin-api-mismatch"),
@@ -124,13 +127,15 @@ def test_a_refused_plugin_is_left_out_whole(what: str, quantities: dict[str, dic
     assert registry.find("place", "floor") is None
 
 
-def test_of_two_plugins_with_one_name_the_first_is_kept(shelf: Shelf) -> None:
+def test_of_two_plugins_with_one_name_none_is_kept(shelf: Shelf) -> None:
+    """A pack that needs one of them would not know whose figure it gets."""
     shelf.add("b-second", {"place.floor": {}, "place.ceiling": {}})
     shelf.add("a-first", GOOD)
+    shelf.add("c-third", {"place.wall": {}})
     plugins = shelf.load()
-    assert [each.name for each in plugins.loaded] == ["garboard", "a-first"]
-    assert [(each.code, "b-second" in each.found) for each in plugins.problems] == [
-        ("quantity-clash", True)]
+    assert [each.name for each in plugins.loaded] == ["garboard", "c-third"]
+    assert [(each.code, each.found.split()[1].strip(":")) for each in plugins.problems] == [
+        ("quantity-clash", "a-first"), ("quantity-clash", "b-second")]
 
 
 def test_a_plugin_may_need_a_quantity_of_a_later_one(shelf: Shelf) -> None:
@@ -148,3 +153,22 @@ def test_what_needs_a_refused_plugin_is_refused_too(shelf: Shelf) -> None:
     assert [each.name for each in plugins.loaded] == ["garboard"]
     assert sorted(each.code for each in plugins.problems) == [
         "quantity-clash", "quantity-need-unknown"]
+
+
+def test_a_pack_is_not_given_the_figure_of_another_plugin_than_it_names(
+        shelf: Shelf, tmp_path: Path) -> None:
+    shelf.add("good", {"place.floor_area": {}})
+    workshop = Workshop(shelf.load())
+    for plugin, refused in (("good", []), ("hold", ["need-unmet"])):
+        folder = tmp_path / plugin
+        folder.mkdir()
+        (folder / "pack.yaml").write_text(PACK.replace(
+            "plugin: hold", f"plugin: {plugin}").replace(
+            "QUANTITIES", "place.floor_area: m2").replace(
+            "EXPRESSION", "place.floor_area >= least"), encoding="utf-8")
+        found: list[str] = []
+        try:
+            workshop.load_packs([str(folder)])
+        except PackRefused as error:
+            found = [each.code for each in error.problems if each.level == "error"]
+        assert found == refused

@@ -50,7 +50,7 @@ def load_plugins(entry_points: Iterable[metadata.EntryPoint] | None = None) -> P
 
     A plugin that does not load, breaks its manifest, wants another interface, takes a name that is
     taken or needs what nothing supplies is left out whole and stands in ``problems``; the rest goes
-    on. Of two plugins that take the same name the first by name is kept.
+    on. Of plugins that take the same name none is kept: which of them a pack means cannot be told.
     """
     from garboard import __version__
 
@@ -64,7 +64,7 @@ def load_plugins(entry_points: Iterable[metadata.EntryPoint] | None = None) -> P
             loaded.append(_load(entry.load(), entry.name, version))
         except PluginError as error:
             problems.append(error.problem())
-        except Exception as error:  # noqa: BLE001 - whatever a plugin raises is reported by name
+        except (Exception, SystemExit) as error:  # noqa: BLE001 - whatever it raises, by name
             problems.append(PluginError(entry.name, "plugin-does-not-load",
                                         found=f"{type(error).__name__}: {error}").problem())
     admitted, refused = _admitted(loaded)
@@ -76,7 +76,8 @@ def _admitted(loaded: list[Plugin]) -> tuple[tuple[Plugin, ...], list[Problem]]:
 
     One may need quantities of another, so those that do not fit yet are tried again.
     """
-    admitted, waiting = loaded[:1], loaded[1:]
+    admitted, apart = loaded[:1], _taken_twice(loaded[1:])
+    waiting = [plugin for plugin in loaded[1:] if plugin.name not in apart]
     while True:
         refused: list[tuple[Plugin, Problem]] = []
         for plugin in waiting:
@@ -89,8 +90,24 @@ def _admitted(loaded: list[Plugin]) -> tuple[tuple[Plugin, ...], list[Problem]]:
         if len(refused) in (0, len(waiting)):
             order = {plugin.name: place for place, plugin in enumerate(loaded)}
             return (tuple(sorted(admitted, key=lambda each: order[each.name])),
-                    [problem for _, problem in refused])
+                    [*apart.values(), *(problem for _, problem in refused)])
         waiting = [plugin for plugin, _ in refused]
+
+
+def _taken_twice(plugins: list[Plugin]) -> dict[str, Problem]:
+    """The plugins that declare a name which another of them declares too, and why not, by name."""
+    of: dict[str, set[str]] = {}
+    for plugin in plugins:
+        for each in plugin.quantities:
+            of.setdefault(each.full_name, set()).add(plugin.name)
+    refused: dict[str, Problem] = {}
+    for quantity, names in sorted(of.items()):
+        for name in sorted(names) if len(names) > 1 else ():
+            others = ", ".join(sorted(names - {name}))
+            refused.setdefault(name, PluginError(
+                name, "quantity-clash", found=quantity,
+                expected=f"a name not taken by {others}").problem())
+    return refused
 
 
 def _load(module: ModuleType | Any, name: str, version: str) -> Plugin:

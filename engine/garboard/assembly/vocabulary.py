@@ -25,7 +25,7 @@ def _names(subject: Subject, registry: Registry) -> dict[str, NameInfo]:
     for name, relation in subject.relations.items():
         names[name] = NameInfo("many" if relation.many else "one", None, relation.target, None)
     for name, quantity in registry.by_subject[subject.name].items():
-        names[name] = NameInfo(quantity.kind, quantity.dimension, None, None)
+        names[name] = NameInfo(quantity.kind, quantity.dimension, origin=quantity.origin)
     return names
 
 

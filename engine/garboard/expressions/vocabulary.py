@@ -20,13 +20,15 @@ class NameInfo:
     ``number`` has a dimension; ``text`` may have ``choices``; ``texts`` is a list of texts (a
     limit), its values in ``choices``; ``one`` and ``many`` lead to things of the subject
     ``target``;
-    ``opaque`` is a value no expression can do anything with.
+    ``opaque`` is a value no expression can do anything with. ``origin`` is the plugin that
+    supplies a quantity.
     """
 
     kind: Kind
     dimension: str | None = None
     target: str | None = None
     choices: tuple[str, ...] | None = None
+    origin: str | None = None
 
     def __post_init__(self) -> None:
         if self.kind not in KINDS:

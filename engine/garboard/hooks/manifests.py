@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from importlib import metadata
 from importlib.util import find_spec
 from pathlib import Path
@@ -34,7 +34,8 @@ def manifest_files() -> tuple[tuple[str, Path], ...]:
 def read_manifests() -> tuple[list[dict[str, Any]], tuple[Problem, ...]]:
     """Every quantity of every manifest that can be read, with its ``origin``, by name.
 
-    Also why the other manifests cannot be read.
+    Also why the other manifests cannot be read, and what the manifests alone show to be refused
+    when plugins load: another interface, a name that two take.
     """
     entries: list[dict[str, Any]] = []
     problems: list[Problem] = []
@@ -44,12 +45,33 @@ def read_manifests() -> tuple[list[dict[str, Any]], tuple[Problem, ...]]:
             found = [{**{key: entry[key] for key in _KEYS}, "origin": origin}
                      for entry in manifest["quantities"]]
             found.sort(key=lambda entry: str(entry["name"]))
+            api = manifest.get("api")
         except (OSError, ValueError, LookupError, TypeError) as error:
             problems.append(PluginError(origin, "plugin-manifest-unreadable",
                                         found=f"{type(error).__name__}: {error}").problem())
         else:
             entries += found
-    return sorted(entries, key=lambda entry: (entry["name"], entry["origin"])), tuple(problems)
+            if api != API:
+                problems.append(PluginError(
+                    origin, "plugin-api-mismatch", found=f"written for {api}",
+                    expected=f"plugin interface {API}").problem())
+    return (sorted(entries, key=lambda entry: (entry["name"], entry["origin"])),
+            (*problems, *_clashes(entries)))
+
+
+def _clashes(entries: list[dict[str, Any]]) -> Iterator[Problem]:
+    """For every plugin that takes a name which another has, the first such name."""
+    origins: dict[str, list[str]] = {}
+    for entry in entries:
+        origins.setdefault(str(entry["name"]), []).append(entry["origin"])
+    told: set[str] = set()
+    for name, taken in origins.items():
+        for origin in dict.fromkeys(taken) if len(taken) > 1 else ():
+            if origin != PROJECT and origin not in told:
+                told.add(origin)
+                others = ", ".join(each for each in dict.fromkeys(taken) if each != origin)
+                yield PluginError(origin, "quantity-clash", found=name,
+                                  expected=f"a name not taken by {others or origin}").problem()
 
 
 def manifest_of(name: str, quantities: Iterable[Quantity]) -> dict[str, object]:

@@ -72,7 +72,10 @@ def _quantity_problems(need: Need, name: str, unit: str, spot: Spot,
     subject, _, field = name.partition(".")
     info = vocabulary.subjects.get(subject, {}).get(field)
     known = (f"{each}.{field}" for each, names in vocabulary.subjects.items() for field in names)
-    if info is not None:
+    if info is not None and info.origin not in (None, PROJECT, need.plugin):
+        yield Problem("need-unmet", spot.place(key=True), found=f"{name} of {info.origin}",
+                      expected=f"{name} of the plugin {need.plugin}")
+    elif info is not None:
         if unit not in UNITS.get(info.dimension or "", {info.kind}):
             yield Problem("need-unmet", spot.place(), found=f"{name} in {unit}",
                           expected=info.dimension or info.kind)
