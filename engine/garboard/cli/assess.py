@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import click
 
+from garboard.cli.options import language_option
+
 EPILOG = """\b
 Examples:
   garboard assess launch.yaml --pack small-craft-lithium
@@ -64,9 +66,11 @@ Exit codes:
               help="Show every finding with its figures, reasons and sources, not only the result, "
                    "the list of work, what failed and what to find out.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
+@language_option
 def command(records: tuple[str, ...], packs: tuple[str, ...], pack_list: str | None,
             day: str | None, dispensations: str | None, trail: str | None, previous: str | None,
-            megabytes: int, as_json: bool, whole: bool, us_units: bool) -> int:
+            megabytes: int, as_json: bool, whole: bool, us_units: bool,
+            language: str | None) -> int:
     """Check installation records against rule packs, write the audit trail, say what came out."""
     from garboard.assembly import open_workshop
     from garboard.cli.json_list import JsonList
@@ -77,6 +81,7 @@ def command(records: tuple[str, ...], packs: tuple[str, ...], pack_list: str | N
     from garboard.documents import Limits
     from garboard.errors import Refused
     from garboard.packs import read_dispensations, read_pack_list
+    from garboard.reports import in_language
     from garboard.trail import prevailing, read_trail
 
     workshop = open_workshop(Limits.for_size(megabytes))
@@ -114,10 +119,10 @@ def command(records: tuple[str, ...], packs: tuple[str, ...], pack_list: str | N
             for problem in assessed.warnings:
                 show_warning(problem)
             if listed.on:
-                listed.assessed(record, target, assessed.trail)
+                listed.assessed(record, target, in_language(assessed.trail, language))
             elif whole or not many:
-                show_report(assessed.trail, target, as_json=as_json, whole=whole,
-                            us_units=us_units)
+                show_report(in_language(assessed.trail, language), target, as_json=as_json,
+                            whole=whole, us_units=us_units)
             several.assessed(record, target, assessed.trail)
             codes.append(assessed.trail.exit_code)
     several.show()

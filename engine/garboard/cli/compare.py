@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import click
 
+from garboard.cli.options import language_option
+
 EPILOG = """\b
 Examples:
   garboard compare before.trail.json after.trail.json
@@ -31,20 +33,21 @@ Exit codes: 0 compared · 1 compared, and something newly fails · 2 not compara
 @click.option("--anyway", is_flag=True, help="Compare what is not comparable, and say so.")
 @click.option("--json", "as_json", is_flag=True, help="Print the comparison as JSON.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
+@language_option
 def command(before: str, after: str, packs: tuple[str, ...], anyway: bool, as_json: bool,
-            us_units: bool) -> int:
+            us_units: bool, language: str | None) -> int:
     """Compare two assessments: what newly fails, what was repaired, what moved, which cables."""
     from garboard.assembly import open_workshop
     from garboard.cli.printing import show_screen, show_text, show_warning
     from garboard.cli.trail_or_record import trail_or_record
-    from garboard.reports import comparison, comparison_json, comparison_text
+    from garboard.reports import comparison, comparison_json, comparison_text, in_language
 
     workshop = open_workshop()
     for problem in workshop.plugins.problems:
         show_warning(problem)
     one, other = (trail_or_record(workshop, each, packs) for each in (before, after))
-    compared = comparison(one, other, workshop.aboard(one), workshop.aboard(other),
-                          anyway=anyway)
+    compared = comparison(in_language(one, language), in_language(other, language),
+                          workshop.aboard(one), workshop.aboard(other), anyway=anyway)
     if as_json:
         show_text(comparison_json(compared))
     else:

@@ -7,6 +7,8 @@ from pathlib import Path
 
 import click
 
+from garboard.cli.options import language_option
+
 #: What can be written, by the ending of the file: the module and its function of a trail and units.
 FORMATS = {
     ".csv": ("garboard.reports.files.comma_separated", "csv_report"),
@@ -22,6 +24,7 @@ Examples:
   garboard report launch.trail.json --to launch.html
   garboard report launch.trail.json --to launch.html --us
   garboard report launch.trail.json --to launch.xlsx
+  garboard report launch.trail.json --to launch.html --language de
 
 \b
 The ending of the file says what is written:
@@ -44,14 +47,16 @@ The same trail gives the same bytes.
 @click.option("--to", "target", required=True, metavar="FILE",
               help="The file to write; its ending says what is written.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
-def command(trail: str, target: str, us_units: bool) -> int:
+@language_option
+def command(trail: str, target: str, us_units: bool, language: str | None) -> int:
     """Write the report of an assessment from its trail."""
     write = _format_of(target)
     _keep_apart(trail, target)
     from garboard.documents import write_whole
+    from garboard.reports import in_language
     from garboard.trail import read_trail
 
-    read = read_trail(trail)
+    read = in_language(read_trail(trail), language)
     module, function = write
     drawn: str | bytes = getattr(import_module(module), function)(read, us_units)
     write_whole(Path(target), drawn.encode() if isinstance(drawn, str) else drawn)

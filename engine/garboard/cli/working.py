@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from garboard.cli.options import language_option
+
 if TYPE_CHECKING:
     from garboard.trail import Finding, Trail
 
@@ -41,12 +43,13 @@ Exit codes: 0 shown · 3 the trail is refused, or has no such rule or item
 @click.option("--search/--no-search", default=True, help="Seek the change that would pass.")
 @click.option("--json", "as_json", is_flag=True, help="Print the workings as a JSON list.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
+@language_option
 def command(trail: str, rule: str, item: str | None, full: bool, search: bool, as_json: bool,
-            us_units: bool) -> int:
+            us_units: bool, language: str | None) -> int:
     """Show how a finding came about: what was asked, with which figures, from which facts."""
     from garboard.cli.printing import show_screen, show_text
     from garboard.cli.progress import progress
-    from garboard.reports import working_json, working_text
+    from garboard.reports import in_language, working_json, working_text
     from garboard.trail import FAILED, read_trail
 
     read = read_trail(trail)
@@ -60,6 +63,7 @@ def command(trail: str, rule: str, item: str | None, full: bool, search: bool, a
             if each["outcome"] == FAILED:
                 with progress(f"changes tried for {each['item']}") as tell:
                     remedies[each["id"]] = workshop.remedy(read, each, tell)
+    read = in_language(read, language)
     if as_json:
         texts = [working_json(read, each, remedies.get(each["id"])) for each in findings]
         show_text(f"[{','.join(texts)}]")

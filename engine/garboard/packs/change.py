@@ -13,11 +13,12 @@ from garboard.packs.limit import Amount
 from garboard.packs.model import Id, LimitName, Model, Text
 from garboard.packs.rule import Expression, Severity
 from garboard.packs.spot import Spot
+from garboard.packs.translation import RuleTranslations
 
 #: What can be set anew, by what is changed.
 FIELDS: Final[Mapping[str, tuple[str, ...]]] = {
     "rule": ("title", "applies_when", "must_hold", "severity", "citation", "why", "recommendation",
-             "covers", "left_to_a_person", "retire"),
+             "covers", "left_to_a_person", "translations", "retire"),
     "limit": ("value", "citation"),
     "head": ("decision_rule", "dispensable_danger"),
 }
@@ -42,6 +43,8 @@ class Change(Model):
         "Whether the rule covers the whole of its source, from here on."))
     left_to_a_person: Text | None = Field(None, description=(
         "What the rule leaves to a person, from here on."))
+    translations: RuleTranslations | None = Field(None, description=(
+        "The rule's texts in further languages; a text that a layer sets anew loses those it had."))
     value: Amount | None = Field(None, description="The limit's value from here on.")
     citation: Citation | None = Field(None, description=(
         "Where the rule or the limit comes from, from here on."))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, Any, Final
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -35,4 +36,6 @@ class Model(BaseModel):
 def _plain(value: Any) -> Any:
     if isinstance(value, Model):
         return value.as_data()
+    if isinstance(value, Mapping):
+        return {key: _plain(each) for key, each in value.items()}
     return [_plain(each) for each in value] if isinstance(value, tuple) else value

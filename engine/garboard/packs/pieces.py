@@ -19,6 +19,7 @@ from garboard.packs.permissible import permissible_problems
 from garboard.packs.rule import Rule, cover_gap
 from garboard.packs.shape import empty_keys, missing_key, shape_problems
 from garboard.packs.spot import Spot
+from garboard.packs.translation import translation_problems
 
 #: The keys of a file that hold the pack's content, beside those of the head.
 PARTS: Final = ("changes", "limits", "rules")
@@ -33,6 +34,9 @@ def header_piece(head: Spot) -> tuple[Header | None, list[Problem]]:
     if header is not None and header.builds_on == ():
         problems.append(Problem("value-empty", entries["builds_on"].place(key=True),
                                 found="an empty builds_on"))
+    if header is not None and "questions" in entries:
+        for question, each in zip(header.questions, entries["questions"].items(), strict=True):
+            problems += translation_problems(question, each)
     return header, [*problems, *_question_problems(entries)]
 
 
@@ -46,6 +50,7 @@ def rule_piece(spot: Spot) -> tuple[Rule | None, list[Problem]]:
             found=f"a citation whose basis is {rule.citation.basis}", expected="regulation"))
     if rule is not None:
         problems += permissible_problems(rule.about, rule.permissible_changes or (), spot)
+        problems += translation_problems(rule, spot)
     problems += cover_problems(spot.data, spot)
     return rule, problems
 

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Final, Literal
 from pydantic import Field
 
 from garboard.packs.model import Id, Model, Text
+from garboard.packs.translation import QuestionTranslations
 
 HOLDS_PATTERN: Final = r"^[1-9][0-9]{0,3} (day|month|year)s?$"
 
@@ -28,6 +29,8 @@ class Question(Model):
         "How long an answer holds from its day on ('6 months', '2 years'); the day after, it has "
         "expired. Left out, it holds until the day the answer itself names, if any."))
     answer: Mapping[str, Any] = Field(description="A JSON Schema that the answer must satisfy.")
+    translations: QuestionTranslations | None = Field(None, description=(
+        "The question in further languages, by language tag: 'de: {ask: …}'."))
 
     def last_day(self, answered: date) -> date | None:
         """The last day on which an answer of a day holds, by ``holds_for``; none: no end."""

@@ -10,6 +10,7 @@ from pydantic import AfterValidator, Field
 from garboard.packs.citation import Citation
 from garboard.packs.model import Id, Model, Text
 from garboard.packs.permissible import Permissible
+from garboard.packs.translation import RuleTranslations
 
 Severity = Literal["danger", "warning", "caution", "notice"]
 #: Severities, worst first (signal words after ANSI Z535 and ISO 3864-2).
@@ -65,6 +66,8 @@ class Rule(Model):
     left_to_a_person: Text | None = Field(None, description=(
         "What the rule does not examine and a person must; required when it covers a part, and "
         "shown wherever the rule passes."))
+    translations: RuleTranslations | None = Field(None, description=(
+        "The rule's texts in further languages, by language tag: 'de: {title: …, why: …}'."))
 
 
 def cover_gap(raw: object) -> Literal["missing", "contradicts"] | None:

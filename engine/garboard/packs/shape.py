@@ -50,6 +50,9 @@ def _problem(detail: ErrorDetails, spot: Spot, model: type[BaseModel],
     if kind == "extra_forbidden":
         known = (*_keys(model, loc[:-1]), *(also_known if len(loc) == 1 else ()))
         return unknown_key(here, name, known)
+    if name == "[key]":
+        return Problem("language-malformed", spot.at(*loc[:-1]).place(key=True),
+                       found=str(loc[-2]), expected="a tag such as de, fr or pt-BR")
     if here.data is None:
         return without_value(here, name)
     if loc in (("version",), ("format",)):

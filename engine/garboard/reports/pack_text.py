@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any, Final
 
 from garboard.errors import did_you_mean
@@ -12,7 +12,7 @@ from garboard.reports.words import citation_words, standing_words
 
 Data = Mapping[str, Any]
 _SPAN: Final = 18
-_HIDDEN: Final = ("id", "retired", "written", "amount", "dimension", "unit")
+_HIDDEN: Final = ("id", "told_in", "retired", "written", "amount", "dimension", "unit")
 
 
 def pack_text(resolved: Data, digest: str, width: int = 100, colour: bool = False) -> str:
@@ -77,6 +77,8 @@ def _fields(resolved: Data, kind: str, name: str, piece: Data) -> Iterator[tuple
             text = "; ".join(each.removesuffix(".") for each in words if each)
         elif of in _HIDDEN:
             continue
+        elif of in _IN_WORDS:
+            text = harmless("; ".join(_IN_WORDS[of](value)))
         else:
             text = "yes" if value is True else harmless(value)
         yield of.replace("_", " "), text, _setter(resolved, kind, name, of)
@@ -84,6 +86,28 @@ def _fields(resolved: Data, kind: str, name: str, piece: Data) -> Iterator[tuple
         said = piece["retired"]
         yield "retired", f"{harmless(said['why'])} ({harmless_name(said['author'])})", \
             harmless_name(said["by"])
+
+
+def _permissible_words(changes: Sequence[Data]) -> Iterator[str]:
+    for each in changes:
+        said = [*(f"up to {each['up_to']}" for _ in range("up_to" in each)),
+                *map(_class_words, each.get("classes", ())),
+                *([f"rated {', '.join(each['ratings'])}"] if "ratings" in each else ())]
+        yield f"{each['change']}{': ' if said else ''}{', '.join(said)}"
+
+
+def _class_words(each: Data) -> str:
+    breaks = " or ".join(f"{point['current']} at {point['voltage']}" for point in each["breaks"])
+    return f"{each['device_class']} ({breaks})"
+
+
+def _translation_words(translations: Data) -> Iterator[str]:
+    for language, texts in translations.items():
+        yield f"{language} ({', '.join(name.replace('_', ' ') for name in texts)})"
+
+
+_IN_WORDS: Final[Mapping[str, Callable[[Any], Iterator[str]]]] = {
+    "permissible_changes": _permissible_words, "translations": _translation_words}
 
 
 def _setter(resolved: Data, kind: str, name: str, of: str) -> str:

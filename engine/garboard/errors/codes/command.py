@@ -51,6 +51,10 @@ CODES: dict[str, tuple[str, str]] = {
     "trail-over-input": (
         "The trail would overwrite an input",
         "The path of the trail is that of a record or pack. Name another file."),
+    "language-unknown": (
+        "No texts in this language",
+        "The packs have no texts in the language that was asked for. Leave --language out, or name "
+        "one of those they have."),
     "code-unknown": (
         "No such problem code",
         "A code stands after the place of a problem, in small letters with hyphens."),

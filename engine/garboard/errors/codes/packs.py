@@ -71,6 +71,14 @@ CODES: dict[str, tuple[str, str]] = {
         "Changes in a pack that builds on none",
         "'changes' are about packs below, named under builds_on. A pack's own rules and limits "
         "are written as they should be."),
+    "language-malformed": (
+        "Not a language tag",
+        "Languages are named by their tags after BCP 47: two or three small letters, such as de, "
+        "with a script, region or variant behind a hyphen where it matters."),
+    "translation-of-nothing": (
+        "A translation of a text that is not there",
+        "A translation stands for a text that the rule or question has in the pack's own language. "
+        "Write that first, or take the translation out."),
     "citation-status": (
         "It is not said how sure the cited figure is",
         "A citation of a document should say whether it was read there, reprinted, or written from "

@@ -11,6 +11,7 @@ from garboard.packs.layering import ADDED, Kind, Relaxation
 from garboard.packs.limit import Limit, WrittenLimit, read_limit
 from garboard.packs.rule import Rule
 from garboard.packs.spot import PatchedSpot, Spot
+from garboard.packs.translation import RuleTexts, merged, without
 
 RETIRE: Final = "retire"
 Value = Rule | Limit | Header
@@ -82,6 +83,10 @@ class Piece:
 
 def changed(value: Value, of: str, new: Any) -> Value:
     """A rule, limit or head with one field set anew."""
+    if isinstance(value, Rule) and of == "translations":
+        new = merged(value.translations, new)
+    elif isinstance(value, Rule) and of in RuleTexts.model_fields:
+        value = value.model_copy(update={"translations": without(value.translations, of)})
     if not isinstance(value, Limit):
         return value.model_copy(update={of: new})
     if of == "citation":

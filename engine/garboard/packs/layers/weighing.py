@@ -22,7 +22,8 @@ from garboard.packs.wording import answer_info, limit_info
 
 Effect = Literal["tightened", "relaxed", "retired", "reworded"]
 #: Fields that only say something to people.
-_WORDS: Final = ("title", "why", "recommendation", "left_to_a_person", "citation")
+_WORDS: Final = ("title", "why", "recommendation", "left_to_a_person", "citation",
+                 "translations")
 
 
 class Weighing:

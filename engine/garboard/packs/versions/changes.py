@@ -22,7 +22,8 @@ from garboard.packs.rule import SEVERITIES
 Asked = Literal["patch", "minor", "major"]
 #: Parts of a rule, a question and the head that only say something to people.
 _SAID: Final = frozenset({"title", "why", "recommendation", "left_to_a_person", "citation", "ask",
-                          "how_to_look", "answered_by", "cautions", "not_examined"})
+                          "how_to_look", "answered_by", "cautions", "not_examined",
+                          "translations"})
 _NOT_COMPARED: Final = frozenset({"pack", "version", "format", "builds_on", "questions", "needs"})
 
 

@@ -12,6 +12,7 @@ from garboard.reports.harmless import harmless, harmless_name
 from garboard.reports.html.book import Book
 from garboard.reports.html.drawing.limit_bar import limit_bar
 from garboard.reports.html.views.things import Things
+from garboard.reports.language import told_in
 from garboard.reports.memory import memory_words
 from garboard.reports.names import rule_words
 from garboard.reports.reasons import because, flag_words, why_not
@@ -26,6 +27,8 @@ from garboard.reports.words import (
 from garboard.trail import FAILED, NOT_APPLICABLE, NOT_ASSESSED, PASSED, Finding
 from garboard.values import WITHIN_UNCERTAINTY
 
+#: The texts of a rule that can be in a language of their own.
+_TOLD = ("title", "why", "recommendation", "left_to_a_person")
 _PARTS = {FAILED: "failed", NOT_ASSESSED: "open", PASSED: "passed", NOT_APPLICABLE: "idle"}
 
 
@@ -65,6 +68,7 @@ class FindingsByPlace:
         rule = group.rule
         card = {"severity": group.severity, "outcome": outcome, "count": len(findings),
                 "title": self._book.title_of(rule, group.pack), "rows": [],
+                "lang": {name: harmless_name(told_in(rule, name)) for name in _TOLD},
                 "rule": harmless_name(rule["id"]), "pack": pack_name(group.pack),
                 "memory": memory_words(self._book.trail, findings)}
         if outcome == FAILED:
