@@ -35,17 +35,25 @@ def lowest_temperature(places: tuple[Number, ...] | Unknown) -> Number:
 
 @quantity("conductor.cold_resistance", dimension="resistance", unknowns="passed",
           needs={"stated": "resistance", "found_at": "resistance.temperature", "size": "size",
-                 "length": "length", "coldest": "lowest_temperature", "insulation": "insulation"},
+                 "length": "length", "coldest": "lowest_temperature", "insulation": "insulation",
+                 "material": "material"},
           method="Resistance as stated, brought from the temperature it was found at to the lowest "
                  "of the places it lies in; else a lower bound: annealed copper of the full "
                  "nominal area at that lowest temperature. Found at an unrecorded temperature it "
                  "may have been as hot as its insulation allows; a stated one without any "
                  "temperature on record counts as stated. A missing fact leaves a resistance of at "
                  "least zero",
-          citation=CITATION, valid="copper; the largest fault current (cold conductors)")
+          citation=CITATION, version="2",
+          valid="copper; of another metal the stated resistance is not brought to another "
+                "temperature, and without one copper of the same area has the least; the largest "
+                "fault current (cold conductors)")
 def cold_resistance(stated: Number, found_at: Number, size: ConductorSize | Unknown,
-                    length: Number, coldest: Number, insulation: Number) -> Figure:
+                    length: Number, coldest: Number, insulation: Number,
+                    material: str | Unknown) -> Figure:
     if not isinstance(stated, Unknown):
+        if not isinstance(material, Unknown) and material == "aluminium":
+            return Figure(unrecorded(0.0, high_end(stated), Unknown.because(
+                OUTSIDE_METHOD, detail="its resistance at another temperature: not of copper")))
         return cooled(stated, found_at, coldest, insulation)
     if isinstance(size, Unknown) or isinstance(length, Unknown):
         missing = stated.joined(size).joined(length)

@@ -116,14 +116,16 @@ def _row_of(size: ConductorSize, rows: Table) -> str | None:
 @quantity("conductor.greatest_resistance", dimension="resistance", unknowns="passed",
           needs={"stated": "resistance", "drop": "drop_found", "drop_at": "drop_found_at",
                  "at_20": "greatest_resistance_at_20", "insulation": "insulation",
-                 "coldest": "lowest_temperature", "joints": "joint_resistance"},
+                 "coldest": "lowest_temperature", "joints": "joint_resistance",
+                 "is_copper": "is_copper"}, version="2",
           method="The measured drop over its current, else the resistance as recorded (each taken "
                  "at anything from the lowest temperature of its places to that of its insulation) "
                  "plus its joints; else its standard's maximum plus its joints; all at the "
                  "temperature rating of its insulation. Unrecorded joints are at least zero",
           citation=_IEC60228, valid="copper; one way; a conductor as hot as its insulation allows")
 def greatest_resistance(stated: Number, drop: Number, drop_at: Number, at_20: Number,
-                        insulation: Number, coldest: Number, joints: Number) -> Figure:
+                        insulation: Number, coldest: Number, joints: Number,
+                        is_copper: Truth) -> Figure:
     joints = at_least_zero(joints)
     measured = quotient(drop, drop_at)
     found, basis = (measured, "drop as measured") if not isinstance(measured, Unknown) else (
@@ -131,6 +133,9 @@ def greatest_resistance(stated: Number, drop: Number, drop_at: Number, at_20: Nu
     if isinstance(found, Unknown):
         return Figure(at_20 * copper_at(insulation) + joints,
                       copper().rows, ("standard's maximum at the temperature of the insulation",))
+    if is_copper is False:
+        return Figure(Unknown.because(
+            OUTSIDE_METHOD, detail="its resistance at another temperature: not of copper"))
     hottest, least = high_end(copper_at(insulation)), low_end(copper_at(coldest))
     grown = unrecorded(1.0, max(1.0, hottest / least) if least > 0 else math.inf,
                        Unknown.because(OUTSIDE_METHOD,
