@@ -91,7 +91,7 @@ def test_quantities_and_plugins_of_other_versions_are_named(
     result = json.loads(ran.out)
     assert result["quantities"] == [{
         "name": "conductor.cold_resistance", "before": "version 0 (garboard)",
-        "after": "version 1 (garboard)"}]
+        "after": "version 2 (garboard)"}]
     assert {"name": "plugin gone", "before": f"version 3.1, file {'0' * 12}",
             "after": None} in result["program"]
     text = garboard("replay", "t.json").out

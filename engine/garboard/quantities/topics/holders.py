@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from garboard.quantities.declaration import cite, quantity
-from garboard.quantities.topics.withstand import declared_for, no_longer_than
+from garboard.quantities.topics.withstand import declared_for
 from garboard.values import Number, quotient
 
 _DEFINITION = cite("definition", "definition")
@@ -20,15 +20,13 @@ def holder_withstand_energy(current: Number, time: Number) -> Number:
 
 @quantity("device.holder_let_through_share", dimension="ratio",
           needs={"passed": "let_through", "at": "let_through.at_current",
-                 "through": "through_current", "withstood": "holder_withstand_energy",
-                 "time": "holder.withstand_time"}, version="2",
+                 "through": "through_current", "withstood": "holder_withstand_energy"},
           method="What the fuse lets through, declared at no less than the current through it, "
                  "over the energy its holder withstands",
           citation=_DEFINITION, valid=_VALID)
 def holder_let_through_share(passed: Number, at: Number, through: Number,
-                             withstood: Number, time: Number) -> Number:
-    energy = declared_for(through, passed, at)
-    return no_longer_than(time, energy, through, quotient(energy, withstood))
+                             withstood: Number) -> Number:
+    return quotient(declared_for(through, passed, at), withstood)
 
 
 QUANTITIES = (holder_withstand_energy, holder_let_through_share)

@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from garboard.network import Network
 from garboard.quantities.declaration import Figure, cite, quantity
 from garboard.quantities.largest import LargestFaults
-from garboard.quantities.spans import high_end, low_end
 from garboard.quantities.topics.faults import STATE, sided
 from garboard.values import OUTSIDE_METHOD, Number, Unknown, largest, quotient
 
@@ -74,25 +73,12 @@ def declared_for(current: Number, value: Number, at: Number) -> Number:
 
 
 @quantity("switch.let_through_share", dimension="ratio",
-          needs={"passed": "let_through", "withstood": "withstand_energy",
-                 "through": "through_current", "time": "withstand_time"}, version="2",
+          needs={"passed": "let_through", "withstood": "withstand_energy"},
           method="Let-through of its protection over the energy it withstands",
-          citation=_DEFINITION, valid="faults no longer than its withstand time")
-def switch_let_through_share(passed: Number, withstood: Number, through: Number,
-                             time: Number) -> Number:
-    return no_longer_than(time, passed, through, quotient(passed, withstood))
-
-
-def no_longer_than(time: Number, passed: Number, through: Number, share: Number) -> Number:
-    """A share, unless the fault certainly lasts longer than the time a withstand was stated for.
-
-    How long it lasts is the let-through over the square of the current: a fuse's virtual time.
-    """
-    lasts = quotient(quotient(passed, through), through)
-    if not isinstance(share, Unknown) and low_end(lasts) > high_end(time):
-        return Unknown.because(OUTSIDE_METHOD,
-                               detail="the fault lasts longer than the stated withstand time")
-    return share
+          citation=_DEFINITION, valid="energies; a longer fault of the same energy heats it less, a shorter "
+                                      "one is not covered")
+def switch_let_through_share(passed: Number, withstood: Number) -> Number:
+    return quotient(passed, withstood)
 
 
 @quantity("bus.withstand_share", dimension="ratio",
