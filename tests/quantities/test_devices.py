@@ -33,6 +33,9 @@ ON_THE_BOAT = [
     # row 72: gG 160 A before 100 A is as 1.60, before 125 A (1.28) it is not enough; from memory
     ("160 A before 100 A", (), "f1.series_ratio", 1.6),
     ("160 A before 100 A, gG", (), "f1.opens_before_those_before_it", True),
+    ("160 A before 102 A, gG: 1.569, as little enough as the 250 A before 160 A of the series",
+     (("rating: 100 A, resistance: 0.50", "rating: 102 A, resistance: 0.50"),),
+     "f1.opens_before_those_before_it", False),
     ("160 A before 125 A, gG",
      (("rating: 100 A, resistance: 0.50", "rating: 125 A, resistance: 0.50"),),
      "f1.opens_before_those_before_it", False),

@@ -75,8 +75,9 @@ def declared_for(current: Number, value: Number, at: Number) -> Number:
 @quantity("switch.let_through_share", dimension="ratio",
           needs={"passed": "let_through", "withstood": "withstand_energy"},
           method="Let-through of its protection over the energy it withstands",
-          citation=_DEFINITION, valid="energies; a longer fault of the same energy heats it less, a shorter "
-                                      "one is not covered")
+          citation=_DEFINITION,
+          valid="energies; a longer fault of the same energy heats it less, a shorter one is not "
+                "covered")
 def switch_let_through_share(passed: Number, withstood: Number) -> Number:
     return quotient(passed, withstood)
 
