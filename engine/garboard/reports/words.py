@@ -37,6 +37,9 @@ TO_DO: Final = {
     "within uncertainty": "know it more closely",
 }
 
+#: The sign that stands before an outcome in plain text.
+SIGNS: Final = {"failed": "✗", "not assessed": "?", "passed": "✓", "not applicable": "–"}
+
 RELATIONS: Final = {"<": "must be less than", "<=": "must be at most", ">": "must be more than",
                     ">=": "must be at least", "==": "must be", "!=": "must not be",
                     "in": "must be one of", "not in": "must be none of"}

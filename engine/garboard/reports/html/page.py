@@ -15,6 +15,7 @@ from garboard.reports.html.views.sources import method_numbers, methods, sources
 from garboard.reports.html.views.things import Things
 from garboard.reports.html.views.workings import Workings
 from garboard.reports.summary import pack_name
+from garboard.reports.words import SIGNS
 from garboard.trail import OUTCOMES, SEVERITIES, Trail
 
 
@@ -35,7 +36,7 @@ def html_report(trail: Trail, us_units: bool = False) -> str:
     return templates.get_template("page.html").render(
         trail=trail, front=first, things=things, key=things.key(), faults=faults(book, things),
         places=FindingsByPlace(book, things).places(), open=open_facts(book),
-        workings=workings.rules(), deeper=workings.rest(), sources=sources(book),
+        signs=SIGNS, workings=workings.rules(), deeper=workings.rest(), sources=sources(book),
         methods=methods(book), record=record(book, things), digests=_digests(trail),
         outcomes=OUTCOMES, severities=SEVERITIES, style=_raw(style), script=_raw(script),
         policy="default-src 'none'; "

@@ -8,6 +8,7 @@ from garboard.reports.groups import OfRule
 from garboard.reports.harmless import harmless, harmless_name
 from garboard.reports.names import Names
 from garboard.reports.sheet import Sheet
+from garboard.reports.words import SIGNS
 from garboard.trail import Trail
 from garboard.values.units import System
 
@@ -28,5 +29,5 @@ class Page(NamedTuple):
 
 
 #: A mark beside every word for an outcome, so that neither stands for it alone.
-MARKS = {"failed": "✗", "not assessed": "?", "passed": "✓", "not applicable": "–"}
+MARKS = SIGNS
 STYLES = {"failed": "failed", "not assessed": "open", "passed": "passed", "not applicable": "faint"}

@@ -111,8 +111,12 @@ class FindingsByPlace:
         return rows
 
     def _passed_rows(self, findings: Iterable[Finding]) -> list[dict[str, Any]]:
-        return [self._row([each], tuple(figures_of(self._book.trail, each, self._book.system)), ())
-                for each in findings]
+        """The items that passed with their figures; those that have the same ones together."""
+        alike: dict[tuple[Figure, ...], list[Finding]] = {}
+        for finding in findings:
+            figures = tuple(figures_of(self._book.trail, finding, self._book.system))
+            alike.setdefault(figures, []).append(finding)
+        return [self._row(same, figures, ()) for figures, same in alike.items()]
 
     def _idle_rows(self, group: OfRule, findings: Iterable[Finding]) -> list[dict[str, Any]]:
         reasons: dict[str, list[Finding]] = {}

@@ -7,6 +7,7 @@ its number is given.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from string import ascii_lowercase
 from typing import Any, Final
 
 from garboard.reports.harmless import harmless, harmless_name
@@ -62,26 +63,27 @@ class Workings:
             "id": harmless_name(rule["id"]), "pack": pack_name(pack),
             "applies_when": rule.get("applies_when"), "must_hold": rule["must_hold"],
             "limits": [(name, limits[name]) for name in named],
-            "findings": [self._finding(each) for each in findings]}
+            "asked": (asked := _Asked()).spelled,
+            "findings": [self._finding(each, asked) for each in findings]}
 
-    def _finding(self, finding: Finding) -> dict[str, Any]:
+    def _finding(self, finding: Finding, asked: _Asked) -> dict[str, Any]:
         trail = self._book.trail
         keys = dict.fromkeys(key for operand in trail.operands(finding) for key in operand.of)
         return {
             "number": self._book.number_of[finding["id"]], "item": self._book.names.item(finding),
             "letter": self._things.letters.get(finding["item"] or "", ""),
             "outcome": finding["outcome"],
-            "statements": [self._statement(each) for each in trail.statements(finding)],
+            "statements": [self._statement(each, asked) for each in trail.statements(finding)],
             "kind": "", **self._of(keys, 0, finding["item"] or "")}
 
-    def _statement(self, statement: Statement) -> dict[str, Any]:
+    def _statement(self, statement: Statement, asked: _Asked) -> dict[str, Any]:
         left, right = statement.left, statement.right
         compared = right is not None and statement.relation is not None
+        relation = RELATIONS[statement.relation] if compared and statement.relation else ""
         return {
-            "part": left.part, "left": left.text, "left_value": self._value(
-                left.value, left.dimension),
-            "relation": RELATIONS[statement.relation] if compared and statement.relation else "",
-            "right": right.text if right is not None else "",
+            "letter": asked.letter(left.part, left.text, relation,
+                                   right.text if right is not None else ""),
+            "left_value": self._value(left.value, left.dimension), "relation": relation,
             "right_value": self._value(right.value, right.dimension) if right is not None else "",
             "holds": {True: "holds", False: "does not hold", None: "not known"}[statement.holds],
             "decides": statement.decides}
@@ -142,6 +144,25 @@ class Workings:
         if nominal is not None:
             text += f" (nominal {format_value(nominal, known, self._book.system)})"
         return text
+
+
+class _Asked:
+    """The statements of a rule, each spelled once and known by a letter in its workings."""
+
+    def __init__(self) -> None:
+        self.spelled: list[dict[str, str]] = []
+        self._letters: dict[tuple[str, ...], str] = {}
+
+    def letter(self, part: str, left: str, relation: str, right: str) -> str:
+        """The letter of a statement: a to z, then a1 to z1, and so on."""
+        key = (part, left, relation, right)
+        if key not in self._letters:
+            round_, number = divmod(len(self._letters), len(ascii_lowercase))
+            letter = f"{ascii_lowercase[number]}{round_ or ''}"
+            self._letters[key] = letter
+            self.spelled.append({"letter": letter, "part": part, "left": left,
+                                 "relation": relation, "right": right})
+        return self._letters[key]
 
 
 def _thing(key: str) -> str:
