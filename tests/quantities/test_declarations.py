@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import ast
 import importlib
 import pkgutil
+from pathlib import Path
 
 import pytest
 
@@ -46,3 +48,24 @@ def test_what_rests_on_a_table_from_memory_says_so() -> None:
                  "battery.resting_voltage_full", "device.conventional_fusing_current",
                  "battery.peak_fault_current", "load.small_craft_voltage_drop"):
         assert marked[name] == "from memory", name
+
+
+#: Figures in the calculations that are no matter of physics, norm or trade: how many are named,
+#: how many are kept, metres in 1000 ft, the classes of stranding, the factors of a formula cited.
+OF_FORM = {"buses.py": {20}, "conductors.py": {256}, "contributions.py": {20}, "faults.py": {20},
+           "placement.py": {20}, "zones.py": {20}, "sharing.py": {64},
+           "resistances.py": {304.8, 5, 6}, "time_constants.py": {1.75, 0.75, 40, 8, 20}}
+
+
+def test_figures_stand_in_tables() -> None:
+    """A figure of physics, a norm or the trade is a cell, so that a derivation can name it."""
+    plain = {-1, 0, 1, 2, 3, 0.5, 100, 1000}
+    folder = Path(builtin.__file__).parent / "topics"
+    stray = {}
+    for file in sorted(folder.glob("*.py")):
+        numbers = {node.value for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+                   if isinstance(node, ast.Constant) and isinstance(node.value, (int, float))}
+        left = numbers - plain - OF_FORM.get(file.name, set())
+        if left:
+            stray[file.name] = left
+    assert stray == {}

@@ -38,10 +38,13 @@ def conventional_time(of: str, rating: Number) -> Figure:
 
 
 def _conventional(of: str, rating: Number, column: str) -> Figure:
-    if of != "gG" or not isinstance(rating, float) or not 16 <= rating <= 1250:
+    if of != "gG" or not isinstance(rating, float):
         return Figure(Unknown.because(OUTSIDE_METHOD, detail=f"class {of}"))
     rows = table("conventional-currents-iec60269-gg")
-    row = min((row for row in rows.rows if rating <= float(row)), key=float)
+    row = min((row for row in rows.rows if rows.rows[row]["least"] <= rating <= float(row)),
+              key=float, default=None)
+    if row is None:
+        return Figure(Unknown.because(OUTSIDE_METHOD, detail=f"no group for {rating:g} A"))
     found = rows.rows[row][column]
     return Figure(found if column == "time" else found * rating, (rows.reference(row, column),))
 
@@ -87,12 +90,13 @@ def breaking_capacity_of_branch(cranking: Number, voltage: Number) -> Figure:
 
 def _asked(cranking: Number, voltage: Number, column: str) -> Figure:
     """The figure of the group that the greatest cranking current there may be falls in."""
-    if not high_end(voltage) < 36:
+    below = table("bounds-of-classes").read("24 V bank", "most")
+    if not high_end(voltage) < below.value:
         return Figure(Unknown.because(OUTSIDE_METHOD, detail="above 24 V nominal").joined(voltage))
     rows = table("breaking-capacity-by-cranking")
     row = next((row for row in rows.rows if row != "no limit"
                 and high_end(cranking) <= float(row)), "no limit")
-    return Figure(rows.cell(row, column), (rows.reference(row, column),))
+    return Figure(rows.cell(row, column), (rows.reference(row, column), below.row))
 
 
 @quantity("source.charging_power", dimension="power",

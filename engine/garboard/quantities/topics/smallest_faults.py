@@ -103,9 +103,10 @@ def greatest_source_resistance(battery: str, fresh: Number, chemistry: str | Unk
     if not isinstance(chemistry, Unknown) and chemistry in LEAD_ACID:
         worn = factor("worn_resistance")
         return Figure(fresh * worn.value, (worn.row,))
-    cold, empty = found_at <= coldest, found_full <= 0.2
+    emptied = table("bounds-of-classes").read("empty battery", "most")
+    cold, empty = found_at <= coldest, found_full <= emptied.value
     if cold is True and empty is True and with_dc is True:
-        return Figure(fresh)
+        return Figure(fresh, (emptied.row,))
     why = Unknown.because(NOT_RECORDED, f"{battery}.internal_resistance",
                           "its resistance when cold, empty and aged")
     for each in (cold, empty, with_dc):
