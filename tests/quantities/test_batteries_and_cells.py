@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from garboard.quantities import table
@@ -142,3 +144,10 @@ def test_a_resistance_found_with_ac_is_a_lower_end() -> None:
     value = greatest_source_resistance.function("b", 2e-3, "LFP", -5.0, 0.1, False, -5.0).value
     assert isinstance(value, Bounds)
     assert (value.lo, value.hi) == (2e-3, float("inf"))
+
+
+@pytest.mark.parametrize(("charge", "certain"), [(0.2, True), (0.21, False)])
+def test_a_battery_counts_as_empty_up_to_a_fifth(charge: float, certain: bool) -> None:
+    """Common practice; above it what was found is the least there may be."""
+    found = greatest_source_resistance.function("b", 0.002, "LFP", 5.0, charge, True, 5.0).value
+    assert (found == 0.002) if certain else (found.lo == 0.002 and found.hi == math.inf)
