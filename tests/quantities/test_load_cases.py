@@ -13,7 +13,10 @@ import pytest
 
 from quantities.boats import figure, work_boat
 
-SHARE = 0.5955605766
+COLD = 229.5 / 254.5
+BRANCH_A = 0.002 + 2 * 0.5 / 58 / 50 * COLD + 0.0002
+BRANCH_B = 0.003 + 2 * 0.8 / 58 / 50 * COLD + 0.0002
+SHARE = BRANCH_B / (BRANCH_A + BRANCH_B)
 NOT_NOTED = ("voltage: {min: 18 V, max: 32 V}, critical: no", "voltage: {min: 18 V, max: 32 V}")
 CASES: list[tuple[str, tuple[tuple[str, str], ...], str, Any]] = [
     ("all loads", (), "wa.all_loads_current", 118 * SHARE),
@@ -42,3 +45,11 @@ def test_the_continuous_current_is_the_greatest_case() -> None:
         greatest = max(conductor["all_loads_current"], conductor["all_charging_current"])
         assert conductor["continuous_current"] == pytest.approx(greatest, rel=1e-11)
         assert conductor["critical_loads_current"] <= conductor["all_loads_current"]
+
+
+def test_a_battery_of_another_voltage_takes_its_share_by_resistance_alone() -> None:
+    """The flows are those of equal EMFs: what evens out between strings is a figure of its own."""
+    boat = work_boat(("open_circuit_voltage_max: 26.8 V\n    internal_resistance: {value: 3.0 mΩ",
+                      "open_circuit_voltage_max: 27.2 V\n    internal_resistance: {value: 3.0 mΩ"))
+    assert figure(boat, "wa.all_loads_current") == pytest.approx(118 * SHARE, rel=1e-7)
+    assert figure(boat, "wb.all_loads_current") == pytest.approx(118 * (1 - SHARE), rel=1e-7)
