@@ -15,6 +15,7 @@ FORMATS = {
     ".html": ("garboard.reports.html", "html_report"),
     ".jsonld": ("garboard.reports.files.earl", "earl_report"),
     ".md": ("garboard.reports.files.markdown", "markdown_report"),
+    ".pdf": ("garboard.reports.files.paper", "pdf_report"),
     ".xlsx": ("garboard.reports.files.workbook", "xlsx_report"),
     ".xml": ("garboard.reports.files.junit", "junit_report"),
 }
@@ -29,6 +30,7 @@ Examples:
 \b
 The ending of the file says what is written:
   .html    one page that needs nothing else: readable without scripts, ready to print
+  .pdf     the same page for paper (pip install 'garboard[pdf]')
   .csv     result, findings and figures as one table; the column kind tells rows apart
   .xlsx    the same as a workbook of three sheets (pip install 'garboard[xlsx]')
   .md      Markdown

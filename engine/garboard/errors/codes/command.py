@@ -51,6 +51,10 @@ CODES: dict[str, tuple[str, str]] = {
     "trail-over-input": (
         "The trail would overwrite an input",
         "The path of the trail is that of a record or pack. Name another file."),
+    "report-fetches": (
+        "The page asks for something from outside",
+        "A report needs nothing but the trail, and nothing is fetched while it is drawn. Report "
+        "this as a fault of the program."),
     "language-unknown": (
         "No texts in this language",
         "The packs have no texts in the language that was asked for. Leave --language out, or name "

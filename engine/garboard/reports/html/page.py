@@ -24,23 +24,28 @@ def html_report(trail: Trail, us_units: bool = False) -> str:
 
     The same trail and units give the same text. Whatever stands in the trail is shown as text.
     """
+    return drawn_page(trail, us_units, "page.css", script=True)
+
+
+def drawn_page(trail: Trail, us_units: bool, sheet: str, *, script: bool) -> str:
+    """The page under one of the style sheets among the templates, with or without its script."""
     book = Book(trail, "us" if us_units else "metric")
     things = Things(book)
     templates = environment()
     first = front(book)
-    style = templates.get_template("page.css").render(
+    style = templates.get_template(sheet).render(
         vessel=first["vessel"], date=trail.date, digest=trail.digest,
         paper="letter" if us_units else "A4")
-    script = templates.get_template("page.js").render()
+    code = templates.get_template("page.js").render() if script else ""
     workings = Workings(book, things, method_numbers(book))
     return templates.get_template("page.html").render(
         trail=trail, front=first, things=things, key=things.key(), faults=faults(book, things),
         places=FindingsByPlace(book, things).places(), open=open_facts(book),
         signs=SIGNS, workings=workings.rules(), deeper=workings.rest(), sources=sources(book),
         methods=methods(book), record=record(book, things), digests=_digests(trail),
-        outcomes=OUTCOMES, severities=SEVERITIES, style=_raw(style), script=_raw(script),
+        outcomes=OUTCOMES, severities=SEVERITIES, style=_raw(style), script=_raw(code),
         policy="default-src 'none'; "
-               f"style-src {source_hash(style)}; script-src {source_hash(script)}")
+               f"style-src {source_hash(style)}; script-src {source_hash(code)}")
 
 
 def _digests(trail: Trail) -> list[tuple[str, str]]:
