@@ -13,6 +13,7 @@ from garboard.reports.html.views.open_facts import open_facts
 from garboard.reports.html.views.record import record
 from garboard.reports.html.views.sources import method_numbers, methods, sources
 from garboard.reports.html.views.things import Things
+from garboard.reports.html.views.times import times
 from garboard.reports.html.views.workings import Workings
 from garboard.reports.summary import pack_name
 from garboard.reports.words import SIGNS
@@ -40,6 +41,7 @@ def drawn_page(trail: Trail, us_units: bool, sheet: str, *, script: bool) -> str
     workings = Workings(book, things, method_numbers(book))
     return templates.get_template("page.html").render(
         trail=trail, front=first, things=things, key=things.key(), faults=faults(book, things),
+        times=times(book, things),
         places=FindingsByPlace(book, things).places(), open=open_facts(book),
         signs=SIGNS, workings=workings.rules(), deeper=workings.rest(), sources=sources(book),
         methods=methods(book), record=record(book, things), digests=_digests(trail),
