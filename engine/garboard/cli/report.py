@@ -4,10 +4,15 @@ from __future__ import annotations
 
 from importlib import import_module
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from garboard.cli.options import language_option
+
+if TYPE_CHECKING:
+    from garboard.reports.photos import Photo
+    from garboard.trail import Trail
 
 #: What can be written, by the ending of the file: the module and its function of a trail and units.
 FORMATS = {
@@ -20,12 +25,16 @@ FORMATS = {
     ".xml": ("garboard.reports.files.junit", "junit_report"),
 }
 
+#: The endings of the kinds of report that show photographs.
+WITH_PHOTOS = (".html", ".pdf")
+
 EPILOG = """\b
 Examples:
   garboard report launch.trail.json --to launch.html
   garboard report launch.trail.json --to launch.html --us
   garboard report launch.trail.json --to launch.xlsx
   garboard report launch.trail.json --to launch.html --language de
+  garboard report launch.trail.json --to launch.pdf --photos ./photos
 
 \b
 The ending of the file says what is written:
@@ -49,8 +58,11 @@ The same trail gives the same bytes.
 @click.option("--to", "target", required=True, metavar="FILE",
               help="The file to write; its ending says what is written.")
 @click.option("--us", "us_units", is_flag=True, help="Show lengths and the like in US units.")
+@click.option("--photos", metavar="FOLDER",
+              help="Show the photographs that the record names, from this folder (page and PDF).")
 @language_option
-def command(trail: str, target: str, us_units: bool, language: str | None) -> int:
+def command(trail: str, target: str, us_units: bool, photos: str | None, language: str | None,
+            ) -> int:
     """Write the report of an assessment from its trail."""
     write = _format_of(target)
     _keep_apart(trail, target)
@@ -60,10 +72,24 @@ def command(trail: str, target: str, us_units: bool, language: str | None) -> in
 
     read = in_language(read_trail(trail), language)
     module, function = write
-    drawn: str | bytes = getattr(import_module(module), function)(read, us_units)
+    shown = {} if photos is None else {"photos": _photos(read, target, Path(photos))}
+    drawn: str | bytes = getattr(import_module(module), function)(read, us_units, **shown)
     write_whole(Path(target), drawn.encode() if isinstance(drawn, str) else drawn)
     click.echo(f"Report: {target}  ({read.digest})")
     return 0
+
+
+def _photos(trail: Trail, target: str, folder: Path) -> tuple[Photo, ...]:
+    """The photographs of a record; CommandRefused for a kind of report that shows none."""
+    from garboard.documents import read_beside
+    from garboard.errors import CommandRefused, Place, Problem
+    from garboard.reports.photos import photos_of
+
+    if Path(target).suffix.lower() not in WITH_PHOTOS:
+        raise CommandRefused([Problem("photos-nowhere", Place(file=target),
+                                      found=Path(target).suffix,
+                                      expected=" or ".join(WITH_PHOTOS))])
+    return photos_of(trail, lambda name: read_beside(folder, name))
 
 
 def _format_of(target: str) -> tuple[str, str]:

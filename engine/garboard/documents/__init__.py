@@ -1,5 +1,6 @@
 """YAML and JSON in and out: data with positions, named limits, schemas, whole files."""
 
+from garboard.documents.beside import read_beside
 from garboard.documents.document import Document
 from garboard.documents.keys import (
     PublicKey,
@@ -24,7 +25,8 @@ from garboard.documents.writing import write_whole
 
 __all__ = [
     "DEFAULT_LIMITS", "Document", "Expect", "Limits", "PublicKey", "SecretKey", "Signature",
-    "check_signature", "new_key_pair", "path_text", "read_document", "read_public_key",
-    "read_secret_key", "read_signature", "read_text", "schema_problems", "shipped_folder", "sign",
+    "check_signature", "new_key_pair", "path_text", "read_beside", "read_document",
+    "read_public_key", "read_secret_key", "read_signature", "read_text", "schema_problems",
+    "shipped_folder", "sign",
     "signature_schema", "write_whole",
 ]

@@ -51,6 +51,20 @@ CODES: dict[str, tuple[str, str]] = {
     "trail-over-input": (
         "The trail would overwrite an input",
         "The path of the trail is that of a record or pack. Name another file."),
+    "photo-differs": (
+        "Not the photograph of the record",
+        "A photograph is shown only where its SHA-256 digest is on record and is that of the file. "
+        "Record the digest when the picture is taken, or find the file that was meant."),
+    "photo-unfit": (
+        "No photograph that can be shown",
+        "Photographs are JPEG or PNG files of a size that can be unpacked. What the file is does "
+        "not matter to the assessment; only the picture is left out."),
+    "photo-missing": (
+        "No such photograph",
+        "The record names a file that is not in the folder of photographs."),
+    "photos-nowhere": (
+        "This kind of report shows no pictures",
+        "Photographs are shown on the page and in the PDF."),
     "report-fetches": (
         "The page asks for something from outside",
         "A report needs nothing but the trail, and nothing is fetched while it is drawn. Report "

@@ -10,12 +10,15 @@ from __future__ import annotations
 import hashlib
 import io
 import re
+from base64 import b64decode
+from collections.abc import Sequence
 from typing import Any, Final
 
 from garboard.errors import CommandRefused, Problem
 from garboard.reports.files.library import library
 from garboard.reports.html.environment import environment
 from garboard.reports.html.page import drawn_page
+from garboard.reports.photos import Photo
 from garboard.reports.words import SIGNS
 from garboard.trail import Trail
 
@@ -30,7 +33,7 @@ _WIDEST, _HIGHEST = 690.0, 900.0
 _HATCH: Final = re.compile(r"<pattern id=\"hatch\".*?</pattern>")
 
 
-def pdf_report(trail: Trail, us_units: bool = False) -> bytes:
+def pdf_report(trail: Trail, us_units: bool = False, photos: Sequence[Photo] = ()) -> bytes:
     """The PDF of a trail; the same trail, units, fonts and library give the same bytes.
 
     CommandRefused with ``report-library-missing`` where WeasyPrint, or what it needs of the system,
@@ -39,7 +42,7 @@ def pdf_report(trail: Trail, us_units: bool = False) -> bytes:
     with library("WeasyPrint", "pdf"):
         from weasyprint import HTML
 
-    page = drawn_page(trail, us_units, "paper.css", script=False)
+    page = drawn_page(trail, us_units, "paper.css", script=False, photos=photos)
     document = HTML(string=_for_paper(page), url_fetcher=_nothing_fetched)
     target = io.BytesIO()
     document.write_pdf(target, pdf_identifier=hashlib.sha256(trail.digest.encode()).digest()[:16],
@@ -79,4 +82,6 @@ def _drawing_style() -> str:
 
 def _nothing_fetched(url: str, *_: Any, **__: Any) -> dict[str, Any]:
     """Refuse every address: a page needs nothing else, and a hostile text may name anything."""
+    if url.startswith("data:image/jpeg;base64,"):
+        return {"string": b64decode(url.partition(",")[2]), "mime_type": "image/jpeg"}
     raise CommandRefused([Problem("report-fetches", found=url)])
