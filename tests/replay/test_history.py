@@ -133,3 +133,9 @@ def test_several_records_give_one_list_with_refusals(garboard: Callable[..., Ran
     assert bad["record"] == "bad.yaml"
     assert [each["code"] for each in bad["refused"]] == ["key-unknown"]
     assert bad["refused"][0]["line"] == 2
+
+
+def test_further_files_of_one_trail_are_named() -> None:
+    trail = Trail({"digest": "sha256:1", "assessment": {"packs": [], "date": "2026-04-18"}}, b"")
+    (link,) = history_of([("a", trail), ("b", trail), ("c", trail)]).links
+    assert (link.file, link.copies) == ("a", ("b", "c"))

@@ -37,11 +37,15 @@ LIMITS: Final = (
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """One trail in its place, with what is wrong with its place; nothing where it follows."""
+    """One trail in its place, with what is wrong with its place; nothing where it follows.
+
+    ``copies`` are further files that hold the same trail.
+    """
 
     file: str
     trail: Trail
     problems: tuple[str, ...]
+    copies: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +63,18 @@ class History:
 def history_of(trails: Sequence[tuple[str, Trail]]) -> History:
     """The chain that trails form, each given with its file; the same trail twice counts once."""
     known: dict[str, tuple[str, Trail]] = {}
+    copies: dict[str, list[str]] = {}
     for file, trail in trails:
+        if trail.digest in known:
+            copies.setdefault(trail.digest, []).append(file)
         known.setdefault(trail.digest, (file, trail))
     ordered = sorted(known.values(), key=lambda each: (_depth(each[1], known), each[1].date,
                                                        each[1].digest))
     followed: dict[str | None, list[str]] = {}
     for _, trail in ordered:
         followed.setdefault(trail.previous, []).append(trail.digest)
-    return History(tuple(Link(file, trail, tuple(_problems(trail, known, followed)))
+    return History(tuple(Link(file, trail, tuple(_problems(trail, known, followed)),
+                              tuple(copies.get(trail.digest, ())))
                          for file, trail in ordered))
 
 
@@ -108,7 +116,7 @@ def history_json(history: History) -> str:
 
 def _entry(link: Link) -> dict[str, Any]:
     trail = link.trail
-    return {"file": link.file, "trail": trail.digest, "previous": trail.previous,
+    return {"file": link.file, "copies": list(link.copies), "trail": trail.digest, "previous": trail.previous,
             "signatures": [{"signer": one.signer, "signed_on": one.signed_on,
                             "fingerprint": one.fingerprint, "sound": one.problem is None}
                            for one in signatures_on(trail)],
@@ -130,6 +138,8 @@ def history_text(history: History, width: int, colour: bool) -> str:
                                    f"{trail.word}", style="strong")
         sheet.field("rules", ", ".join(map(pack_name, trail.packs)), 3)
         sheet.field("file", harmless(each.file), 3)
+        for copy in each.copies:
+            sheet.field("the same in", harmless(copy), 3)
         sheet.field("digest", trail.digest, 3)
         sheet.field("previous", trail.previous or "none is named", 3)
         for signature in signatures_on(trail):
