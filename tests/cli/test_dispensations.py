@@ -205,3 +205,12 @@ def test_the_schema_takes_what_is_read() -> None:
     assert shipped == dispensations_schema()
     assert schema_problems(read_text(FILE), shipped) == []
     assert schema_problems(read_text(FILE.replace("until:", "til:")), shipped) != []
+
+
+@pytest.mark.parametrize(("last", "long"), [("2029-04-01", False), ("2029-12-30", True),
+                                            ("2126-05-31", True)])
+def test_a_dispensation_of_years_on_end_is_warned_of(tried: Callable[..., Ran], last: str,
+                                                     long: bool) -> None:
+    ran = tried("--on", "2026-04-18", file=FILE.replace("2026-05-31", last))
+    assert ("dispensation-long" in ran.err) is long
+    assert read_trail(ran.folder / "boat.trail.json").assessment["dispensations"]

@@ -263,6 +263,8 @@ ELSEWHERE = {
 }
 
 UNLIKELY: list[Case] = [
+    ("a picture from after the survey", "taken: 2026-04-18",
+     "taken: [[later-than-survey]]2026-04-19"),
     ("a cable left out", "    through:\n      - breaker: {id: b1, rating: 200 A, poles: 1}\n      "
      "- switch: {id: s1, kind: isolator, on_lost_signal: stays}\n      - conductor: {id: w9}\n",
      "    [[run-without-conductor]]through:\n      - breaker: {id: b1, rating: 200 A, poles: 1}\n"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from typing import Any, Final, NamedTuple
 
 from garboard.errors import DispensationsRefused, Place, Problem, did_you_mean
@@ -12,6 +13,8 @@ from garboard.trail import counts_as_failed
 
 Finding = dict[str, Any]
 _ByItem = Mapping[tuple[str, str, str | None], Finding]
+#: A dispensation for longer than this many days (three years) is worth a second look.
+LONGEST_DAYS: Final = 1_096
 _NOTHING: Final = "dispensation-matches-nothing"
 
 
@@ -74,6 +77,11 @@ def _mark(each: Dispensation, checked: CheckedPack, findings: _ByItem, record: R
     if odd is not None:
         done.warnings.append(odd)
         return
+    days = (date.fromisoformat(each.last_day) - date.fromisoformat(each.first_day)).days
+    if days > LONGEST_DAYS:
+        done.warnings.append(_warning("dispensation-long", each.place,
+                                      f"{each.rule} for {each.item}, {each.first_day} to "
+                                      f"{each.last_day}: {days:,} days"))
     counts = counts_as_failed(_rules(checked)[each.rule].severity, checked.pack.as_data())
     findings[name, each.rule, each.item]["dispensation"] = each.identity(name)
     done.in_trail.append(each.as_data(name, counts=counts))

@@ -116,7 +116,8 @@ def history_json(history: History) -> str:
 
 def _entry(link: Link) -> dict[str, Any]:
     trail = link.trail
-    return {"file": link.file, "copies": list(link.copies), "trail": trail.digest, "previous": trail.previous,
+    return {"file": link.file, "copies": list(link.copies), "trail": trail.digest,
+            "previous": trail.previous,
             "signatures": [{"signer": one.signer, "signed_on": one.signed_on,
                             "fingerprint": one.fingerprint, "sound": one.problem is None}
                            for one in signatures_on(trail)],

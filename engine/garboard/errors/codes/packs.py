@@ -93,6 +93,11 @@ CODES: dict[str, tuple[str, str]] = {
         "A dispensation that matches nothing",
         "No pack in use has such a rule, or the rule has no finding for such an item, or the file "
         "is for another vessel. The dispensation has no effect here."),
+    "dispensation-long": (
+        "A dispensation for very long",
+        "The exception is in force for more than three years. It counts as it stands; check its "
+        "last day, and whether the rule should rather be relaxed by a layer, with reason and "
+        "author."),
     "dispensation-not-in-force": (
         "A dispensation that is not in force",
         "The date of the assessment lies before its first day or after its last. It has no "

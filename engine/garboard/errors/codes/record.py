@@ -71,6 +71,10 @@ CODES: dict[str, tuple[str, str]] = {
     "value-negative": (
         "Less than zero makes no sense",
         "This figure is zero or more in any installation. Check the sign."),
+    "later-than-survey": (
+        "Evidence from after the survey",
+        "A picture or paper bears a later day than the survey it belongs to. The record is read as "
+        "it stands; check both days."),
     "value-unlikely": (
         "An unlikely figure",
         "The figure is possible but far from what a survey meets. Often the unit has slipped. The "

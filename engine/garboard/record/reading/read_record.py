@@ -14,6 +14,7 @@ from garboard.record.format import RECORD_FORMAT, Format
 from garboard.record.models.record import InstallationRecord
 from garboard.record.reading.answers import read_answers
 from garboard.record.reading.circuits import check_circuits
+from garboard.record.reading.days import check_days
 from garboard.record.reading.derived_ids import check_derived_ids
 from garboard.record.reading.draft import Draft
 from garboard.record.reading.fill import fill, thing_from
@@ -54,6 +55,7 @@ def read_record(source: Document | Mapping[str, Any], form: Format = RECORD_FORM
         check_terminals(draft)
         if not notes.problems:
             check_circuits(draft)
+            check_days(draft)
     if notes.problems:
         raise RecordRefused([*notes.problems, *notes.all_warnings()])
     return _record(draft, written, data, document)
