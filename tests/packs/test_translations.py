@@ -10,7 +10,6 @@ import pytest
 
 from authoring.small_pack import workshop
 from garboard.cli.main import run
-from garboard.documents import shipped_folder
 from garboard.errors import CommandRefused, PackRefused
 from garboard.reports.language import UNTRANSLATED, in_language, languages_of, told_pack
 from garboard.trail import Trail, read_trail
@@ -28,7 +27,7 @@ rules:
     recommendation: Cover it.
 """
 GERMAN = "    translations:\n      de: {title: Sie ist abgedeckt, why: Es funkt.}\n"
-LAUNCH = (shipped_folder("rulepacks").parent / "examples" / "river-survey-launch"
+LAUNCH = (Path(__file__).parent.parent.parent / "examples" / "river-survey-launch"
           / "after-as-fitted.yaml")
 
 
